@@ -1,0 +1,27 @@
+#include "tests/verification/all_checks.hpp"
+
+#include <exception>
+
+namespace pulsewright {
+
+const std::vector<CheckSet>& all_checks() {
+  static const std::vector<CheckSet> table = {
+      // name, function, seconds
+      {"riemann", riemann_checks, 0.01},
+      {"steady_functions", steady_function_checks, 0.01},
+  };
+  return table;
+}
+
+std::vector<Check> run_checks(const CheckSet& set) {
+  try {
+    return set.checks();
+  } catch (const std::exception& failure) {
+    Check check;
+    check.group = set.name;
+    check.name = std::string("could not be computed: ") + failure.what();
+    return {check};
+  }
+}
+
+}  // namespace pulsewright

@@ -1,0 +1,26 @@
+#pragma once
+// Every set of checks that the program has. To add one: a function in a file of its own, its declaration here, its row in
+// all_checks.cpp.
+
+#include <string>
+#include <vector>
+
+#include "tests/verification/check.hpp"
+
+namespace pulsewright {
+
+struct CheckSet {
+  const char* name;             // one word in snake_case: the test's name, and what `verify` heads its rows with
+  std::vector<Check> (*checks)();
+  double seconds;               // roughly, in a release build
+};
+
+const std::vector<CheckSet>& all_checks();
+
+/// Runs a set; a failure to compute becomes a check that does not hold, so that the others are still shown.
+std::vector<Check> run_checks(const CheckSet& set);
+
+std::vector<Check> riemann_checks();
+std::vector<Check> steady_function_checks();
+
+}  // namespace pulsewright
