@@ -54,11 +54,11 @@ struct JointPort {
 
 struct JointNode {
   JointLaw law = JointLaw::momentum;
-  double volume = 0;               // m3
-  double contraction_loss = 0.1;   // kc
-  double angle_factor = 1;         // on the angles of the jets
-  int outlet = 0;                  // port that sets the axis
-  std::vector<JointPort> ports;    // in the order of NodePlan::ports
+  double volume = 0;              // m3
+  double contraction_loss = 0.1;  // kc
+  double angle_factor = 1;        // on the angles of the jets
+  int outlet = 0;                 // port that sets the axis
+  std::vector<JointPort> ports;   // in the order of NodePlan::ports
 };
 
 /// The exhaust valves of a cylinder; the duct that stands here starts at the valve seat.
