@@ -9,6 +9,7 @@ const std::vector<CheckSet>& all_checks() {
       // name, function, seconds
       {"riemann", riemann_checks, 0.01},
       {"steady_functions", steady_function_checks, 0.01},
+      {"waves", wave_checks, 0.05},
   };
   return table;
 }

@@ -22,5 +22,6 @@ std::vector<Check> run_checks(const CheckSet& set);
 
 std::vector<Check> riemann_checks();
 std::vector<Check> steady_function_checks();
+std::vector<Check> wave_checks();
 
 }  // namespace pulsewright
