@@ -8,9 +8,9 @@ namespace pulsewright {
 enum class DeadCentre { top, bottom };
 
 struct CamAngle {
-  double after;          // crank angle after that dead centre, rad; before it: negative
-  DeadCentre dead;       // which dead centre is meant
-  bool centre = false;   // the centre of the lift, not the opening or closing
+  double after;         // crank angle after that dead centre, rad; before it: negative
+  DeadCentre dead;      // which dead centre is meant
+  bool centre = false;  // the centre of the lift, not the opening or closing
 };
 
 /// Throws Error (case_file) with an example; the angle must lie within 360 degrees of its dead centre.

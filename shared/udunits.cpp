@@ -2,6 +2,7 @@
 
 #include <udunits2.h>
 
+#include <cmath>
 #include <memory>
 #include <mutex>
 
@@ -51,8 +52,8 @@ Conversion converted(double value, const std::string& from, const std::string& t
   if (ut_are_convertible(source.get(), target.get()) == 0) return result;
   const std::unique_ptr<cv_converter, Free> converter(ut_get_converter(source.get(), target.get()));
   if (!converter) return result;
-  result.comparable = true;
   const double zero = cv_convert_double(converter.get(), 0);
+  result.comparable = std::isfinite(zero);  // the library also converts Hz to s, by 1/x: that is not the same measure
   result.value = cv_convert_double(converter.get(), value);
   result.difference = zero == 0 ? result.value : (cv_convert_double(converter.get(), 1) - zero) * value;
   return result;

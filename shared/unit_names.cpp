@@ -16,25 +16,79 @@ struct Spelling {
 // Words that mean one thing in a workshop whatever their letter case: "MM" is no mega-anything.
 // The metric horsepower is 75 kgf m/s by definition, 735.49875 W.
 constexpr std::array<Spelling, 66> spellings{{
-    {"mm", "mm"},          {"cm", "cm"},          {"m", "m"},           {"km", "km"},         {"in", "in"},
-    {"inch", "in"},        {"inches", "in"},      {"ft", "ft"},         {"thou", "mil"},      {"mil", "mil"},
-    {"deg", "arc_degree"}, {"degs", "arc_degree"}, {"degree", "arc_degree"}, {"degrees", "arc_degree"}, {"rad", "rad"},
-    {"c", "degC"},         {"degc", "degC"},      {"celsius", "degC"},  {"f", "degF"},        {"degf", "degF"},
-    {"fahrenheit", "degF"}, {"k", "K"},           {"kelvin", "K"},      {"s", "s"},           {"sec", "s"},
-    {"ms", "ms"},          {"us", "us"},          {"min", "min"},       {"h", "h"},           {"hr", "h"},
-    {"pa", "Pa"},          {"hpa", "hPa"},        {"kpa", "kPa"},       {"mpa", "MPa"},       {"bar", "bar"},
-    {"mbar", "mbar"},      {"psi", "psi"},        {"atm", "atm"},       {"g", "g"},           {"kg", "kg"},
-    {"mg", "mg"},          {"lb", "lb"},          {"lbs", "lb"},        {"oz", "avoirdupois_ounce"}, {"n", "N"},
-    {"kn", "kN"},          {"lbf", "lbf"},        {"w", "W"},           {"kw", "kW"},         {"hp", "hp"},
-    {"bhp", "hp"},         {"ps", "735.49875 W"}, {"j", "J"},           {"kj", "kJ"},         {"l", "l"},
-    {"ml", "ml"},          {"cc", "cm^3"},        {"ccm", "cm^3"},      {"nm", "N.m"},        {"knm", "kN.m"},
-    {"kgm", "kg.m"},       {"mps", "m/s"},        {"kph", "km/h"},      {"mmhg", "mmHg"},     {"inhg", "inHg"},
+    {"mm", "mm"},
+    {"cm", "cm"},
+    {"m", "m"},
+    {"km", "km"},
+    {"in", "in"},
+    {"inch", "in"},
+    {"inches", "in"},
+    {"ft", "ft"},
+    {"thou", "mil"},
+    {"mil", "mil"},
+    {"deg", "arc_degree"},
+    {"degs", "arc_degree"},
+    {"degree", "arc_degree"},
+    {"degrees", "arc_degree"},
+    {"rad", "rad"},
+    {"c", "degC"},
+    {"degc", "degC"},
+    {"celsius", "degC"},
+    {"f", "degF"},
+    {"degf", "degF"},
+    {"fahrenheit", "degF"},
+    {"k", "K"},
+    {"kelvin", "K"},
+    {"s", "s"},
+    {"sec", "s"},
+    {"ms", "ms"},
+    {"us", "us"},
+    {"min", "min"},
+    {"h", "h"},
+    {"hr", "h"},
+    {"pa", "Pa"},
+    {"hpa", "hPa"},
+    {"kpa", "kPa"},
+    {"mpa", "MPa"},
+    {"bar", "bar"},
+    {"mbar", "mbar"},
+    {"psi", "psi"},
+    {"atm", "atm"},
+    {"g", "g"},
+    {"kg", "kg"},
+    {"mg", "mg"},
+    {"lb", "lb"},
+    {"lbs", "lb"},
+    {"oz", "avoirdupois_ounce"},
+    {"n", "N"},
+    {"kn", "kN"},
+    {"lbf", "lbf"},
+    {"w", "W"},
+    {"kw", "kW"},
+    {"hp", "hp"},
+    {"bhp", "hp"},
+    {"ps", "735.49875 W"},
+    {"j", "J"},
+    {"kj", "kJ"},
+    {"l", "l"},
+    {"ml", "ml"},
+    {"cc", "cm^3"},
+    {"ccm", "cm^3"},
+    {"nm", "N.m"},
+    {"knm", "kN.m"},
+    {"kgm", "kg.m"},
+    {"mps", "m/s"},
+    {"kph", "km/h"},
+    {"mmhg", "mmHg"},
+    {"inhg", "inHg"},
     {"um", "um"},
 }};
 
 bool is_letter(char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0 || c == '_'; }
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_other_byte(char c) { return (static_cast<unsigned char>(c) & 0x80U) != 0; }  // of a letter outside ASCII: µ, °, ²
+bool is_other_byte(char c) {
+  return (static_cast<unsigned char>(c) & 0x80U) != 0;
+}  // of a letter outside ASCII: µ, °, ²
 
 std::string translated_word(std::string_view word, bool torque) {
   const std::string lower = lower_case(word);
@@ -47,17 +101,26 @@ std::string translated_word(std::string_view word, bool torque) {
 
 // Degrees with their sign or a blank: "deg C", "°C", "° F" are temperatures, "°" alone an angle.
 std::string join_degree(std::string text) {
-  for (const auto& [from, to] : {std::pair<std::string_view, std::string_view>{"deg c", "degC"}, {"deg f", "degF"},
-                                 {"\xC2\xB0 c", "degC"}, {"\xC2\xB0 f", "degF"}, {"\xC2\xB0" "c", "degC"},
-                                 {"\xC2\xB0" "f", "degF"}, {"deg. c", "degC"}, {"deg. f", "degF"}})
+  for (const auto& [from, to] : {std::pair<std::string_view, std::string_view>{"deg c", "degC"},
+                                 {"deg f", "degF"},
+                                 {"\xC2\xB0 c", "degC"},
+                                 {"\xC2\xB0 f", "degF"},
+                                 {"\xC2\xB0"
+                                  "c",
+                                  "degC"},
+                                 {"\xC2\xB0"
+                                  "f",
+                                  "degF"},
+                                 {"deg. c", "degC"},
+                                 {"deg. f", "degF"}})
     if (lower_case(text) == from) text = to;
   return text;
 }
 
 // "lb ft" and its turns are force times length where torque is asked; elsewhere lb stays a mass.
 std::string join_pound_foot(std::string text) {
-  for (const std::string_view form : {"lb ft", "lb-ft", "lb.ft", "lbft", "ft lb", "ft-lb", "ft.lb", "ftlb", "lbf ft",
-                                      "lbf-ft", "ft lbf", "ft-lbf"})
+  for (const std::string_view form :
+       {"lb ft", "lb-ft", "lb.ft", "lbft", "ft lb", "ft-lb", "ft.lb", "ftlb", "lbf ft", "lbf-ft", "ft lbf", "ft-lbf"})
     if (lower_case(text) == form) return "lbf.ft";
   return text;
 }
@@ -65,14 +128,16 @@ std::string join_pound_foot(std::string text) {
 }  // namespace
 
 MarkedUnit split_pressure_mark(std::string_view unit) {
-  static constexpr std::array<std::string_view, 9> bases{"psi", "bar", "mbar", "pa", "hpa", "kpa", "mpa", "atm", "kgf/cm2"};
-  static constexpr std::array<std::pair<std::string_view, PressureMark>, 7> marks{{{"g", PressureMark::gauge},
-                                                                                 {"ga", PressureMark::gauge},
-                                                                                 {"gauge", PressureMark::gauge},
-                                                                                 {"gage", PressureMark::gauge},
-                                                                                 {"a", PressureMark::absolute},
-                                                                                 {"abs", PressureMark::absolute},
-                                                                                 {"absolute", PressureMark::absolute}}};
+  static constexpr std::array<std::string_view, 9> bases{"psi", "bar", "mbar", "pa",     "hpa",
+                                                         "kpa", "mpa", "atm",  "kgf/cm2"};
+  static constexpr std::array<std::pair<std::string_view, PressureMark>, 7> marks{
+      {{"g", PressureMark::gauge},
+       {"ga", PressureMark::gauge},
+       {"gauge", PressureMark::gauge},
+       {"gage", PressureMark::gauge},
+       {"a", PressureMark::absolute},
+       {"abs", PressureMark::absolute},
+       {"absolute", PressureMark::absolute}}};
   std::string plain;
   for (const char c : lower_case(unit))
     if (c != ' ' && c != '(' && c != ')' && c != '.' && c != '_') plain += c;

@@ -16,8 +16,8 @@ struct MarkedUnit {
 /// Splits "psig", "bar(g)", "kPa abs" into unit and mark; any other unit comes back as it is, unmarked.
 MarkedUnit split_pressure_mark(std::string_view unit);
 
-/// False if the text cannot be a unit: it begins with a digit, sign or slash, or has a number in it other than an exponent,
-/// or characters that no unit has.
+/// False if the text cannot be a unit: it begins with a digit, sign or slash, or has a number in it other than an
+/// exponent, or characters that no unit has.
 bool looks_like_unit(std::string_view unit);
 
 /// Every word of the unit in the spelling of UDUNITS-2. Where nm could be torque or nanometre, `torque` decides.

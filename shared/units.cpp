@@ -71,7 +71,8 @@ std::string key_of(const Request& r) { return r.key.empty() ? "this value" : "`"
 std::string such_as(Dimension d) { return fmt::format("{}, such as \"{}\"", row(d).name, row(d).example); }
 
 bool has_inch_mark(std::string_view unit) {
-  for (const std::string_view mark : {"\"", "''", "'", "\xE2\x80\xB3", "\xE2\x80\x9D", "\xE2\x80\x9C", "\xE2\x80\x99\xE2\x80\x99"})
+  for (const std::string_view mark :
+       {"\"", "''", "'", "\xE2\x80\xB3", "\xE2\x80\x9D", "\xE2\x80\x9C", "\xE2\x80\x99\xE2\x80\x99"})
     if (unit.starts_with(mark)) return true;
   return false;
 }
@@ -96,13 +97,17 @@ std::string bar(double pascal) { return fmt::format("{:.4g} bar", pascal / 1e5);
 [[noreturn]] void refuse_mark(const Request& r, PressureMark mark, double pascal) {
   constexpr double air = 101325;  // the standard atmosphere (ISO 2533), only for the example in the hint
   const std::string found = mark == PressureMark::gauge ? "gauge" : "absolute";
-  const std::string what = fmt::format("{} is {}, but {} takes {}", quoted(r.text), found, key_of(r), row(r.dimension).name);
+  const std::string what =
+      fmt::format("{} is {}, but {} takes {}", quoted(r.text), found, key_of(r), row(r.dimension).name);
   if (r.dimension == Dimension::pressure_gauge)
-    refuse(what, fmt::format("keys that end in _gauge take the pressure above ambient; with 1.01325 bar of air around write "
-                             "{} = \"{}\"", r.key, bar(pascal - air)));
+    refuse(what,
+           fmt::format("keys that end in _gauge take the pressure above ambient; with 1.01325 bar of air around write "
+                       "{} = \"{}\"",
+                       r.key, bar(pascal - air)));
   if (r.dimension == Dimension::pressure_absolute)
     refuse(what, fmt::format("only keys that end in _gauge take gauge pressure; with 1.01325 bar of air around write "
-                             "{} = \"{}\"", r.key, bar(pascal + air)));
+                             "{} = \"{}\"",
+                             r.key, bar(pascal + air)));
   refuse(what, fmt::format("a difference is neither gauge nor absolute: write \"{}\"", bar(pascal)));
 }
 
@@ -113,7 +118,8 @@ bool mark_fits(PressureMark mark, Dimension d) {
 
 // UDUNITS-2 holds angles to be plain ratios; here an angle must say so.
 bool is_angle_unit(const std::string& unit) {
-  for (const std::string_view word : {"arc_degree", "rad", "mrad", "radian", "radians", "\xC2\xB0", "arc_minute", "arc_second"})
+  for (const std::string_view word :
+       {"arc_degree", "rad", "mrad", "radian", "radians", "\xC2\xB0", "arc_minute", "arc_second"})
     if (unit == word) return true;
   return false;
 }
@@ -122,10 +128,12 @@ void refuse_bad_form(const Request& r, std::string_view unit) {
   if (unit.empty())
     refuse(fmt::format("{} has no unit; {} takes {}", quoted(r.text), key_of(r), such_as(r.dimension)), "add the unit");
   if (has_inch_mark(unit))
-    refuse(fmt::format("{} has an inch or foot mark for a unit; {} takes {}", quoted(r.text), key_of(r), such_as(r.dimension)),
+    refuse(fmt::format("{} has an inch or foot mark for a unit; {} takes {}", quoted(r.text), key_of(r),
+                       such_as(r.dimension)),
            "write inches as in: \"1.5 in\" or \"1-1/4 in\"");
   if (!looks_like_unit(unit))
-    refuse(fmt::format("{} is not a unit in {}; {} takes {}", quoted(unit), quoted(r.text), key_of(r), such_as(r.dimension)),
+    refuse(fmt::format("{} is not a unit in {}; {} takes {}", quoted(unit), quoted(r.text), key_of(r),
+                       such_as(r.dimension)),
            "one number, then its unit");
 }
 
@@ -134,7 +142,8 @@ std::string known_unit(const Request& r, std::string_view written) {
   const std::string unit = translated_unit(written, r.dimension == Dimension::torque);
   if (converted(1, unit, "1").known) return unit;
   if (converted(1, lower_case(unit), "1").known) return lower_case(unit);
-  refuse(fmt::format("{} is not a unit in {}; {} takes {}", quoted(written), quoted(r.text), key_of(r), such_as(r.dimension)),
+  refuse(fmt::format("{} is not a unit in {}; {} takes {}", quoted(written), quoted(r.text), key_of(r),
+                     such_as(r.dimension)),
          {});
 }
 
@@ -143,7 +152,8 @@ double in_si(const Request& r, double number, std::string_view written) {
   const Conversion si = converted(number, unit, std::string(row(r.dimension).si_unit));
   const bool angle_missing = r.dimension == Dimension::angle && !is_angle_unit(unit);
   if (!si.comparable || angle_missing)
-    refuse(fmt::format("{} is {}, but {} takes {}", quoted(r.text), measured_by(unit), key_of(r), such_as(r.dimension)), {});
+    refuse(fmt::format("{} is {}, but {} takes {}", quoted(r.text), measured_by(unit), key_of(r), such_as(r.dimension)),
+           {});
   return r.dimension == Dimension::temperature_difference ? si.difference : si.value;
 }
 
@@ -162,8 +172,8 @@ double parse_quantity(std::string_view text, Dimension dimension, std::string_vi
   if (text.size() > longest) refuse(quoted(text) + " is too long for a value", "one number, then its unit");
   const LeadingNumber number = leading_number(text);
   refuse_bad_form(request, number.rest);
-  const MarkedUnit marked =
-      is_pressure(dimension) ? split_pressure_mark(number.rest) : MarkedUnit{std::string(number.rest), PressureMark::none};
+  const MarkedUnit marked = is_pressure(dimension) ? split_pressure_mark(number.rest)
+                                                   : MarkedUnit{std::string(number.rest), PressureMark::none};
   const double value = in_si(request, number.value, marked.unit);
   if (!std::isfinite(value)) refuse(quoted(text) + " is too large a number", "a value must be finite");
   if (!mark_fits(marked.mark, dimension)) refuse_mark(request, marked.mark, value);
@@ -187,7 +197,8 @@ std::pair<std::string_view, std::string_view> split_by_x(std::string_view text) 
 std::pair<double, double> parse_pair(std::string_view text, Dimension dimension, std::string_view key) {
   const auto [first, second] = split_by_x(text);
   const std::string wanted = fmt::format("{} x {}", row(dimension).example, row(dimension).example);
-  if (second.empty()) refuse(fmt::format("{} is one value; `{}` takes two", quoted(text), key), "such as " + quoted(wanted));
+  if (second.empty())
+    refuse(fmt::format("{} is one value; `{}` takes two", quoted(text), key), "such as " + quoted(wanted));
   const LeadingNumber one = leading_number(first), two = leading_number(second);
   const std::string lent = one.rest.empty() ? std::string(first) + " " + std::string(two.rest) : std::string(first);
   return {parse_quantity(lent, dimension, key), parse_quantity(second, dimension, key)};

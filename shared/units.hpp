@@ -41,13 +41,15 @@ std::string_view dimension_name(Dimension dimension);
 /// A value for example, "86 mm".
 std::string_view dimension_example(Dimension dimension);
 
-/// The SI value in the workshop's unit of this dimension, for messages: 0.0866 -> "86.6 mm". Angles in deg, pressures in bar.
+/// The SI value in the workshop's unit of this dimension, for messages: 0.0866 -> "86.6 mm". Angles in deg, pressures
+/// in bar.
 std::string in_words(double si_value, Dimension dimension);
 
 /// The value in SI. `key` is named in messages. Throws Error (case_file) with both what was found and what is wanted.
 double parse_quantity(std::string_view text, Dimension dimension, std::string_view key);
 
-/// "36 mm x 28 mm" -> its two halves, trimmed (x, X, a star or the multiplication sign); the second is empty if there is no x.
+/// "36 mm x 28 mm" -> its two halves, trimmed (x, X, a star or the multiplication sign); the second is empty if there
+/// is no x.
 std::pair<std::string_view, std::string_view> split_by_x(std::string_view text);
 
 /// "36 mm x 28 mm", or "36 x 28 mm": two values of one dimension.

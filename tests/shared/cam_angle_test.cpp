@@ -35,8 +35,8 @@ TEST(CamAngle, TakesShortFormsAndAnyCase) {
 }
 
 TEST(CamAngle, RefusesWhatIsNotOnACard) {
-  for (const char* text : {"54 deg", "bdc", "before bdc", "54 before bdc", "54 mm before bdc", "54 deg at bdc", "540 deg after tdc",
-                           "", "centre after tdc", "nan deg after tdc", "54 deg before bdc tdc"})
+  for (const char* text : {"54 deg", "bdc", "before bdc", "54 before bdc", "54 mm before bdc", "54 deg at bdc",
+                           "540 deg after tdc", "", "centre after tdc", "nan deg after tdc", "54 deg before bdc tdc"})
     EXPECT_THROW(parse_cam_angle(text, "opens"), Error) << text;
 }
 

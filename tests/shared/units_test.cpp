@@ -97,6 +97,7 @@ TEST(Units, AWrongDimensionIsRefusedNamingBoth) {
   expect_said(refusal("1 bar", Dimension::mass), "is a pressure");
   expect_said(refusal("15 percent", Dimension::angle), "is a plain ratio");
   expect_said(refusal("3000 rpm", Dimension::length), "is something else");
+  expect_said(refusal("100 Hz", Dimension::time), "is something else");
   expect_said(refusal("15 deg", Dimension::length), "is an angle");
 }
 
@@ -127,8 +128,8 @@ TEST(Units, NumbersThatAreNotFiniteAreRefused) {
 }
 
 TEST(Units, ASecondNumberIsNeverTakenIntoTheUnit) {
-  for (const char* text : {"86 2 mm", "1-1/4-2 in", "86 mm 2", "86 mm.2", "86 mm/3", "86 /m", "1 - 1/4 in", "86 mm since 2000",
-                           "86 mm @ 3", "86 --mm", "1/2/3 in", "0x10 mm", "1.5.2 mm", "86 (2 mm)"})
+  for (const char* text : {"86 2 mm", "1-1/4-2 in", "86 mm 2", "86 mm.2", "86 mm/3", "86 /m", "1 - 1/4 in",
+                           "86 mm since 2000", "86 mm @ 3", "86 --mm", "1/2/3 in", "0x10 mm", "1.5.2 mm", "86 (2 mm)"})
     EXPECT_NE(refusal(text, Dimension::length), "") << text;
 }
 
@@ -143,7 +144,8 @@ TEST(Units, GaugeInAnAbsoluteKeyNamesTheRightKey) {
 
 TEST(Units, AbsoluteInAGaugeKeyNamesTheRightKey) {
   for (const char* text : {"29 psia", "2 bara", "2 bar abs", "200 kPa(a)"})
-    expect_said(refusal(text, Dimension::pressure_gauge, "boost_gauge"), "is absolute, but `boost_gauge` takes a gauge pressure");
+    expect_said(refusal(text, Dimension::pressure_gauge, "boost_gauge"),
+                "is absolute, but `boost_gauge` takes a gauge pressure");
   expect_said(refusal("2.01325 bara", Dimension::pressure_gauge, "boost_gauge"), "boost_gauge = \"1 bar\"");
   expect_said(refusal("2 bara", Dimension::pressure_difference, "drop"), "neither gauge nor absolute");
 }
