@@ -1,0 +1,199 @@
+#include "solver/sweep.hpp"
+
+#include <array>
+#include <cmath>
+
+// Compiled twice (see solver/CMakeLists.txt); PULSEWRIGHT_SWEEP names the build.
+namespace pulsewright::PULSEWRIGHT_SWEEP {
+namespace {
+
+inline double lesser(double a, double b) { return a < b ? a : b; }
+inline double greater(double a, double b) { return a > b ? a : b; }
+
+// Equation   s = median-like: sign and min(2|a|, 2|b|, |a+b|/2) where a and b agree in sign, else 0
+// Source     B. van Leer, J. Comput. Phys. 23 (1977) 276 (monotonised central)
+// Symbols    a, b one-sided differences, s limited difference across the cell
+// Valid for  any a, b
+// Tested by  tests/solver/sweep_test.cpp
+inline double limited(double a, double b) {
+  const double low = lesser(a, b), high = greater(a, b);
+  const double up = 2 * greater(low, 0.0), down = 2 * lesser(high, 0.0);
+  return greater(lesser(0.5 * (a + b), up), down);
+}
+
+inline double edge(double value, double cell) { return greater(value, 0.05 * cell); }  // keeps rho and p positive
+
+// Equation   q(t + dt/2) = q - dt/2 (A q_x), edges = q(t + dt/2) -+ limited slope/2, primitive variables, with the source
+//            of the flare:  rho: -rho u A_x/A,  p: -rho c^2 u A_x/A
+// Source     E. F. Toro, Riemann Solvers and Numerical Methods for Fluid Dynamics, 3rd ed., 2009, section 14.4
+// Symbols    q = (rho, u, p, Y); A_x/A = flare, 1/m
+// Valid for  Courant number up to 1
+// Tested by  tests/verification (order of accuracy), tests/solver/sweep_test.cpp
+template <bool perfect>
+void predict_loop(Arena& a, const Gas& g, double dt) {
+  const Gas gas = g;
+  const std::size_t n = a.size();
+  const double *__restrict rho = a.rho.data(), *__restrict u = a.u.data(), *__restrict p = a.p.data(),
+                          *__restrict Y = a.Y.data(), *__restrict c = a.c.data(),
+                          *__restrict inv_dx = a.inv_dx.data(), *__restrict flare = a.flare.data();
+  double *__restrict s_rho = a.start.rho.data(), *__restrict s_u = a.start.u.data(),
+         *__restrict s_p = a.start.p.data(), *__restrict s_Y = a.start.Y.data(),
+         *__restrict s_E = a.start.energy.data();
+  double *__restrict f_rho = a.finish.rho.data(), *__restrict f_u = a.finish.u.data(),
+         *__restrict f_p = a.finish.p.data(), *__restrict f_Y = a.finish.Y.data(),
+         *__restrict f_E = a.finish.energy.data();
+  double* __restrict p_mid = a.p_mid.data();
+  for (std::size_t i = 1; i + 1 < n; ++i) {
+    const double r0 = rho[i], u0 = u[i], p0 = p[i], Y0 = Y[i];
+    const double d_rho = limited(r0 - rho[i - 1], rho[i + 1] - r0);
+    const double d_u = limited(u0 - u[i - 1], u[i + 1] - u0);
+    const double d_p = limited(p0 - p[i - 1], p[i + 1] - p0);
+    const double d_Y = limited(Y0 - Y[i - 1], Y[i + 1] - Y0);
+    const double half = 0.5 * dt, r = half * inv_dx[i], spread = r * d_u + half * u0 * flare[i], run = r * u0;
+    const double rho_m = r0 - run * d_rho - r0 * spread;
+    const double u_m = u0 - run * d_u - r * d_p / r0;
+    const double p_m = p0 - run * d_p - r0 * c[i] * c[i] * spread;
+    const double Y_m = Y0 - run * d_Y;
+    p_mid[i] = p_m;
+    const double sr = edge(rho_m - 0.5 * d_rho, r0), su = u_m - 0.5 * d_u, sp = edge(p_m - 0.5 * d_p, p0),
+                 sY = Y_m - 0.5 * d_Y;
+    const double fr = edge(rho_m + 0.5 * d_rho, r0), fu = u_m + 0.5 * d_u, fp = edge(p_m + 0.5 * d_p, p0),
+                 fY = Y_m + 0.5 * d_Y;
+    s_rho[i] = sr, s_u[i] = su, s_p[i] = sp, s_Y[i] = sY;
+    f_rho[i] = fr, f_u[i] = fu, f_p[i] = fp, f_Y[i] = fY;
+    if constexpr (perfect) {
+      s_E[i] = sp * gas.inv_gamma_minus_1 + 0.5 * sr * su * su;
+      f_E[i] = fp * gas.inv_gamma_minus_1 + 0.5 * fr * fu * fu;
+    } else {
+      s_E[i] = sr * internal_energy(gas, sp / (sr * gas_constant(gas, sY)), sY) + 0.5 * sr * su * su;
+      f_E[i] = fr * internal_energy(gas, fp / (fr * gas_constant(gas, fY)), fY) + 0.5 * fr * fu * fu;
+    }
+  }
+}
+
+void predict(Arena& a, const Gas& gas, double dt) {
+  gas.perfect ? predict_loop<true>(a, gas, dt) : predict_loop<false>(a, gas, dt);
+}
+
+// Equation   S_L = min(u_L - c_L, u_R - c_R), S_R = max(u_L + c_L, u_R + c_R)
+//            S* = (p_R - p_L + rho_L u_L (S_L - u_L) - rho_R u_R (S_R - u_R)) / (rho_L (S_L - u_L) - rho_R (S_R - u_R))
+//            F = F_K + S_K (U*_K - U_K) on the side K that holds the face, with min(S_L, 0), max(S_R, 0) for the branches
+// Source     E. F. Toro, M. Spruce, W. Speares, Shock Waves 4 (1994) 25; Toro 2009, section 10.4-10.5
+// Symbols    c of the cells, so that no square root is needed here
+// Valid for  positive rho and p; a stationary contact is kept exactly
+// Tested by  tests/solver/sweep_test.cpp, Toro's tests in tests/verification
+void fluxes(Arena& a) {
+  const std::size_t n = a.size();
+  const double *__restrict lr = a.finish.rho.data(), *__restrict lu = a.finish.u.data(),
+                          *__restrict lp = a.finish.p.data(), *__restrict lY = a.finish.Y.data(),
+                          *__restrict lE = a.finish.energy.data();
+  const double *__restrict rr = a.start.rho.data(), *__restrict ru = a.start.u.data(),
+                          *__restrict rp = a.start.p.data(), *__restrict rY = a.start.Y.data(),
+                          *__restrict rE = a.start.energy.data(), *__restrict c = a.c.data();
+  double *__restrict f_mass = a.flux_mass.data(), *__restrict f_mom = a.flux_momentum.data(),
+         *__restrict f_ene = a.flux_energy.data(), *__restrict f_bur = a.flux_burned.data();
+  for (std::size_t i = 2; i + 1 < n; ++i) {
+    const std::size_t l = i - 1;
+    const double uL = lu[l], uR = ru[i], cL = c[l], cR = c[i];
+    const double SL = lesser(uL - cL, uR - cR), SR = greater(uL + cL, uR + cR);
+    const double mL = lr[l] * (SL - uL), mR = rr[i] * (SR - uR);  // mass swept by the outer waves
+    const double S = (rp[i] - lp[l] + mL * uL - mR * uR) / (mL - mR);
+    const bool left = S >= 0;
+    const double K = left ? lesser(SL, 0.0) : greater(SR, 0.0);  // 0 where the outer wave is swept past the face
+    const double SK = left ? SL : SR, uK = left ? uL : uR, rK = left ? lr[l] : rr[i], pK = left ? lp[l] : rp[i];
+    const double EK = left ? lE[l] : rE[i], mK = left ? mL : mR;
+    const double r_star = mK / (SK - S);
+    const double p_star_over = pK / mK;  // p/(rho (S_K - u_K))
+    const double E_star = r_star * (EK / rK + (S - uK) * (S + p_star_over));
+    const double mass = rK * uK + K * (r_star - rK);
+    f_mass[i] = mass;
+    f_mom[i] = rK * uK * uK + pK + K * (r_star * S - rK * uK);
+    f_ene[i] = uK * (EK + pK) + K * (E_star - EK);
+    f_bur[i] = mass * (left ? lY[l] : rY[i]);
+  }
+}
+
+struct Thermo {
+  double T, p, c2;
+};
+
+template <bool perfect>
+inline Thermo thermo(const Gas& gas, double rho, double e, double Y) {
+  if constexpr (perfect) {
+    const double p = rho * e * gas.gamma_minus_1;
+    return {p / (rho * gas.R_fresh), p, (1 + gas.gamma_minus_1) * gas.gamma_minus_1 * e};
+  } else {
+    const double T = temperature_from_energy(gas, e, Y), RT = gas_constant(gas, Y) * T;
+    return {T, rho * RT, heat_ratio(gas, T, Y) * RT};
+  }
+}
+
+// Equation   U' = U - dt/V (F A)|_start^finish, momentum with (F - p_mid) A so that gas at rest stays at rest in any taper;
+//            then losses, implicit in u: u <- u / (1 + dt k |u|/2), and heat dt (h (T_wall - T) + q)
+// Source     Godunov-type balance with the flare's pressure force p dA/dx integrated exactly for linear p
+// Symbols    V cell volume, k loss per metre, h W/(m3 K), q W/m3
+// Valid for  Courant number up to 1
+// Tested by  tests/solver (rest, conservation), Fanno and Rayleigh in tests/verification
+template <bool perfect>
+SweepReport update_loop(Arena& a, const Gas& g, double dt) {
+  const Gas gas = g;
+  const std::size_t n = a.size();
+  double *__restrict rho = a.rho.data(), *__restrict mom = a.momentum.data(), *__restrict ene = a.energy.data(),
+         *__restrict bur = a.burned.data(), *__restrict u = a.u.data(), *__restrict p = a.p.data(),
+         *__restrict Y = a.Y.data(), *__restrict T = a.T.data(), *__restrict c = a.c.data(),
+         *__restrict taken = a.heat_taken.data();
+  const double *__restrict fm = a.flux_mass.data(), *__restrict fp = a.flux_momentum.data(),
+                          *__restrict fe = a.flux_energy.data(), *__restrict fb = a.flux_burned.data(),
+                          *__restrict A = a.face_area.data(), *__restrict inv_V = a.inv_volume.data(),
+                          *__restrict pm = a.p_mid.data(), *__restrict k = a.loss.data(),
+                          *__restrict h = a.heat_exchange.data(), *__restrict Tw = a.wall_temperature.data(),
+                          *__restrict q = a.heat_given.data(), *__restrict inv_dx = a.inv_dx.data();
+  constexpr std::size_t lanes = 8;
+  std::array<double, lanes> fastest{}, coldest, thinnest, check{};
+  coldest.fill(1e300);
+  thinnest.fill(1e300);
+  // The arena is padded to a multiple of the lanes: the last cells are ghosts with no volume.
+  for (std::size_t b = 0; b + lanes <= n; b += lanes)
+    for (std::size_t j = 0; j < lanes; ++j) {
+      const std::size_t i = b + j;
+      const double w = dt * inv_V[i], A0 = A[i], A1 = A[i + 1];
+      const double r1 = rho[i] - w * (fm[i + 1] * A1 - fm[i] * A0);
+      const double inv_r = 1 / r1;
+      const double u_free = (mom[i] - w * ((fp[i + 1] - pm[i]) * A1 - (fp[i] - pm[i]) * A0)) * inv_r;
+      const double heat = dt * (h[i] * (Tw[i] - T[i]) + q[i]);
+      const double E1 = ene[i] - w * (fe[i + 1] * A1 - fe[i] * A0) + heat;
+      const double b1 = bur[i] - w * (fb[i + 1] * A1 - fb[i] * A0);
+      const double speed = u_free > 0 ? u_free : -u_free;
+      const double u1 = u_free / (1 + 0.5 * dt * k[i] * speed);
+      const double e1 = E1 * inv_r - 0.5 * u1 * u1, Y1 = b1 * inv_r;
+      const Thermo t = thermo<perfect>(gas, r1, e1, Y1);
+      const double c1 = std::sqrt(t.c2);
+      taken[i] += heat;
+      rho[i] = r1, mom[i] = r1 * u1, ene[i] = E1, bur[i] = b1;
+      u[i] = u1, p[i] = t.p, Y[i] = Y1, T[i] = t.T, c[i] = c1;
+      const double rate = ((u1 > 0 ? u1 : -u1) + c1) * inv_dx[i];
+      fastest[j] = greater(fastest[j], rate);
+      coldest[j] = lesser(coldest[j], e1);
+      thinnest[j] = lesser(thinnest[j], r1);
+      check[j] += rate;
+    }
+  SweepReport report{0, 1e300, 1e300, 0};
+  for (std::size_t j = 0; j < lanes; ++j) {
+    report.courant_rate = greater(report.courant_rate, fastest[j]);
+    report.lowest_energy = lesser(report.lowest_energy, coldest[j]);
+    report.lowest_density = lesser(report.lowest_density, thinnest[j]);
+    report.check += check[j];
+  }
+  return report;
+}
+
+SweepReport update(Arena& a, const Gas& gas, double dt) {
+  return gas.perfect ? update_loop<true>(a, gas, dt) : update_loop<false>(a, gas, dt);
+}
+
+}  // namespace
+
+extern const Sweep sweep;
+const Sweep sweep{predict, fluxes, update, PULSEWRIGHT_SWEEP_NAME};
+
+}  // namespace pulsewright::PULSEWRIGHT_SWEEP
