@@ -7,12 +7,10 @@
 
 #include "shared/error.hpp"
 #include "solver/denormals.hpp"
-#include "solver/friction.hpp"
 
 namespace pulsewright {
 namespace {
 
-constexpr std::size_t lanes = 8;            // the update loop takes the arena in groups of so many cells
 constexpr long refresh_interval = 10;       // steps between two refreshes of friction and heat factors
 
 EndFlux turned(const EndFlux& f, double sign) { return {sign * f.mass, f.momentum, sign * f.energy, sign * f.burned}; }
@@ -80,19 +78,18 @@ void Network::start() {
   for (const Run& r : runs_)
     if (!r.started || !r.finished)
       throw Error(ErrorKind::internal, fmt::format("duct {} has a free end: attach an element to it", r.name));
-  const Primitive pad{arena_.rho[0], 0, arena_.p[0], 0};
-  const std::size_t used = arena_.size(), padded = (used + 1 + lanes - 1) / lanes * lanes;
-  arena_.resize(padded);
-  for (std::size_t i = used; i < padded; ++i) fill_cell(i, pad);
-  for (std::size_t i = 0; i < used; ++i)
+  for (std::size_t i = 0; i < arena_.size(); ++i)
     courant_rate_ = std::max(courant_rate_, (std::abs(arena_.u[i]) + arena_.c[i]) * arena_.inv_dx[i]);
   refresh_sources();
 }
 
 void Network::refresh_sources() {
-  const bool rough = options_.friction == NetworkOptions::Friction::rough_wall;
-  if (!rough && !options_.wall_heat && options_.friction == NetworkOptions::Friction::none && !options_.losses) return;
-  wall_factors(arena_, gas_, {rough, options_.darcy_factor, options_.losses, options_.wall_heat ? options_.wall_heat_factor : 0.0});
+  const double f = options_.friction == NetworkOptions::Friction::constant ? options_.darcy_factor : 0;
+  for (std::size_t i = 0; i < arena_.size(); ++i) {
+    if (arena_.inv_volume[i] == 0) continue;
+    const double k = options_.losses ? (arena_.u[i] > 0 ? arena_.loss_forward[i] : arena_.loss_backward[i]) : 0;
+    arena_.loss[i] = f / arena_.hydraulic_diameter[i] + k;
+  }
 }
 
 // The ghost continues the duct's own slope, corrected by what the element did to the end face in the last step. A closed

@@ -1,6 +1,5 @@
 #include "solver/sweep.hpp"
 
-#include <array>
 #include <cmath>
 
 // Compiled twice (see solver/CMakeLists.txt); PULSEWRIGHT_SWEEP names the build.
@@ -21,6 +20,15 @@ inline double limited(double a, double b) {
   return greater(lesser(0.5 * (a + b), up), down);
 }
 
+// rho e of gas at p and rho; for a perfect gas without the division.
+template <class Law>
+inline double energy_density(const Law& gas, double rho, double p, double Y) {
+  return rho * internal_energy(gas, p / (rho * gas_constant(gas, Y)), Y);
+}
+inline double energy_density(const PerfectGas& gas, double /*rho*/, double p, double /*Y*/) {
+  return p * (gas.cv / gas.gas_constant);
+}
+
 inline double edge(double value, double cell) { return greater(value, 0.05 * cell); }  // keeps rho and p positive
 
 // Equation   q(t + dt/2) = q - dt/2 (A q_x), edges = q(t + dt/2) -+ limited slope/2, primitive variables, with the source
@@ -29,9 +37,9 @@ inline double edge(double value, double cell) { return greater(value, 0.05 * cel
 // Symbols    q = (rho, u, p, Y); A_x/A = flare, 1/m
 // Valid for  Courant number up to 1
 // Tested by  tests/verification (order of accuracy), tests/solver/sweep_test.cpp
-template <bool perfect>
-void predict_loop(Arena& a, const Gas& g, double dt) {
-  const Gas gas = g;
+template <class Law>
+void predict_loop(Arena& a, const Law& law, double dt) {
+  const Law gas = law;  // a local copy cannot alias the lanes
   const std::size_t n = a.size();
   const double *__restrict rho = a.rho.data(), *__restrict u = a.u.data(), *__restrict p = a.p.data(),
                           *__restrict Y = a.Y.data(), *__restrict c = a.c.data(),
@@ -43,7 +51,8 @@ void predict_loop(Arena& a, const Gas& g, double dt) {
          *__restrict f_p = a.finish.p.data(), *__restrict f_Y = a.finish.Y.data(),
          *__restrict f_E = a.finish.energy.data();
   double* __restrict p_mid = a.p_mid.data();
-  for (std::size_t i = 1; i + 1 < n; ++i) {
+#pragma omp simd
+  for (std::size_t i = 1; i < n - 1; ++i) {
     const double r0 = rho[i], u0 = u[i], p0 = p[i], Y0 = Y[i];
     const double d_rho = limited(r0 - rho[i - 1], rho[i + 1] - r0);
     const double d_u = limited(u0 - u[i - 1], u[i + 1] - u0);
@@ -61,18 +70,13 @@ void predict_loop(Arena& a, const Gas& g, double dt) {
                  fY = Y_m + 0.5 * d_Y;
     s_rho[i] = sr, s_u[i] = su, s_p[i] = sp, s_Y[i] = sY;
     f_rho[i] = fr, f_u[i] = fu, f_p[i] = fp, f_Y[i] = fY;
-    if constexpr (perfect) {
-      s_E[i] = sp * gas.inv_gamma_minus_1 + 0.5 * sr * su * su;
-      f_E[i] = fp * gas.inv_gamma_minus_1 + 0.5 * fr * fu * fu;
-    } else {
-      s_E[i] = sr * internal_energy(gas, sp / (sr * gas_constant(gas, sY)), sY) + 0.5 * sr * su * su;
-      f_E[i] = fr * internal_energy(gas, fp / (fr * gas_constant(gas, fY)), fY) + 0.5 * fr * fu * fu;
-    }
+    s_E[i] = energy_density(gas, sr, sp, sY) + 0.5 * sr * su * su;
+    f_E[i] = energy_density(gas, fr, fp, fY) + 0.5 * fr * fu * fu;
   }
 }
 
 void predict(Arena& a, const Gas& gas, double dt) {
-  gas.perfect ? predict_loop<true>(a, gas, dt) : predict_loop<false>(a, gas, dt);
+  with_law(gas, [&](const auto& law) { predict_loop(a, law, dt); });
 }
 
 // Equation   S_L = min(u_L - c_L, u_R - c_R), S_R = max(u_L + c_L, u_R + c_R)
@@ -92,7 +96,8 @@ void fluxes(Arena& a) {
                           *__restrict rE = a.start.energy.data(), *__restrict c = a.c.data();
   double *__restrict f_mass = a.flux_mass.data(), *__restrict f_mom = a.flux_momentum.data(),
          *__restrict f_ene = a.flux_energy.data(), *__restrict f_bur = a.flux_burned.data();
-  for (std::size_t i = 2; i + 1 < n; ++i) {
+#pragma omp simd
+  for (std::size_t i = 2; i < n - 1; ++i) {
     const std::size_t l = i - 1;
     const double uL = lu[l], uR = ru[i], cL = c[l], cR = c[i];
     const double SL = lesser(uL - cL, uR - cR), SR = greater(uL + cL, uR + cR);
@@ -113,30 +118,15 @@ void fluxes(Arena& a) {
   }
 }
 
-struct Thermo {
-  double T, p, c2;
-};
-
-template <bool perfect>
-inline Thermo thermo(const Gas& gas, double rho, double e, double Y) {
-  if constexpr (perfect) {
-    const double p = rho * e * gas.gamma_minus_1;
-    return {p / (rho * gas.R_fresh), p, (1 + gas.gamma_minus_1) * gas.gamma_minus_1 * e};
-  } else {
-    const double T = temperature_from_energy(gas, e, Y), RT = gas_constant(gas, Y) * T;
-    return {T, rho * RT, heat_ratio(gas, T, Y) * RT};
-  }
-}
-
 // Equation   U' = U - dt/V (F A)|_start^finish, momentum with (F - p_mid) A so that gas at rest stays at rest in any taper;
 //            then losses, implicit in u: u <- u / (1 + dt k |u|/2), and heat dt (h (T_wall - T) + q)
 // Source     Godunov-type balance with the flare's pressure force p dA/dx integrated exactly for linear p
 // Symbols    V cell volume, k loss per metre, h W/(m3 K), q W/m3
 // Valid for  Courant number up to 1
 // Tested by  tests/solver (rest, conservation), Fanno and Rayleigh in tests/verification
-template <bool perfect>
-SweepReport update_loop(Arena& a, const Gas& g, double dt) {
-  const Gas gas = g;
+template <class Law>
+SweepReport update_loop(Arena& a, const Law& law, double dt) {
+  const Law gas = law;
   const std::size_t n = a.size();
   double *__restrict rho = a.rho.data(), *__restrict mom = a.momentum.data(), *__restrict ene = a.energy.data(),
          *__restrict bur = a.burned.data(), *__restrict u = a.u.data(), *__restrict p = a.p.data(),
@@ -148,47 +138,35 @@ SweepReport update_loop(Arena& a, const Gas& g, double dt) {
                           *__restrict pm = a.p_mid.data(), *__restrict k = a.loss.data(),
                           *__restrict h = a.heat_exchange.data(), *__restrict Tw = a.wall_temperature.data(),
                           *__restrict q = a.heat_given.data(), *__restrict inv_dx = a.inv_dx.data();
-  constexpr std::size_t lanes = 8;
-  std::array<double, lanes> fastest{}, coldest, thinnest, check{};
-  coldest.fill(1e300);
-  thinnest.fill(1e300);
-  // The arena is padded to a multiple of the lanes: the last cells are ghosts with no volume.
-  for (std::size_t b = 0; b + lanes <= n; b += lanes)
-    for (std::size_t j = 0; j < lanes; ++j) {
-      const std::size_t i = b + j;
-      const double w = dt * inv_V[i], A0 = A[i], A1 = A[i + 1];
-      const double r1 = rho[i] - w * (fm[i + 1] * A1 - fm[i] * A0);
-      const double inv_r = 1 / r1;
-      const double u_free = (mom[i] - w * ((fp[i + 1] - pm[i]) * A1 - (fp[i] - pm[i]) * A0)) * inv_r;
-      const double heat = dt * (h[i] * (Tw[i] - T[i]) + q[i]);
-      const double E1 = ene[i] - w * (fe[i + 1] * A1 - fe[i] * A0) + heat;
-      const double b1 = bur[i] - w * (fb[i + 1] * A1 - fb[i] * A0);
-      const double speed = u_free > 0 ? u_free : -u_free;
-      const double u1 = u_free / (1 + 0.5 * dt * k[i] * speed);
-      const double e1 = E1 * inv_r - 0.5 * u1 * u1, Y1 = b1 * inv_r;
-      const Thermo t = thermo<perfect>(gas, r1, e1, Y1);
-      const double c1 = std::sqrt(t.c2);
-      taken[i] += heat;
-      rho[i] = r1, mom[i] = r1 * u1, ene[i] = E1, bur[i] = b1;
-      u[i] = u1, p[i] = t.p, Y[i] = Y1, T[i] = t.T, c[i] = c1;
-      const double rate = ((u1 > 0 ? u1 : -u1) + c1) * inv_dx[i];
-      fastest[j] = greater(fastest[j], rate);
-      coldest[j] = lesser(coldest[j], e1);
-      thinnest[j] = lesser(thinnest[j], r1);
-      check[j] += rate;
-    }
-  SweepReport report{0, 1e300, 1e300, 0};
-  for (std::size_t j = 0; j < lanes; ++j) {
-    report.courant_rate = greater(report.courant_rate, fastest[j]);
-    report.lowest_energy = lesser(report.lowest_energy, coldest[j]);
-    report.lowest_density = lesser(report.lowest_density, thinnest[j]);
-    report.check += check[j];
+  double fastest = 0, coldest = 1e300, thinnest = 1e300, check = 0;
+#pragma omp simd reduction(max : fastest) reduction(min : coldest, thinnest) reduction(+ : check)
+  for (std::size_t i = 0; i < n; ++i) {
+    const double w = dt * inv_V[i], A0 = A[i], A1 = A[i + 1];
+    const double r1 = rho[i] - w * (fm[i + 1] * A1 - fm[i] * A0);
+    const double inv_r = 1 / r1;
+    const double u_free = (mom[i] - w * ((fp[i + 1] - pm[i]) * A1 - (fp[i] - pm[i]) * A0)) * inv_r;
+    const double heat = dt * (h[i] * (Tw[i] - T[i]) + q[i]);
+    const double E1 = ene[i] - w * (fe[i + 1] * A1 - fe[i] * A0) + heat;
+    const double b1 = bur[i] - w * (fb[i + 1] * A1 - fb[i] * A0);
+    const double speed = u_free > 0 ? u_free : -u_free;
+    const double u1 = u_free / (1 + 0.5 * dt * k[i] * speed);
+    const double e1 = E1 * inv_r - 0.5 * u1 * u1, Y1 = b1 * inv_r;
+    const double T1 = temperature_from_energy(gas, e1, Y1), RT = gas_constant(gas, Y1) * T1;
+    const double c1 = std::sqrt(heat_ratio(gas, T1, Y1) * RT);
+    taken[i] += heat;
+    rho[i] = r1, mom[i] = r1 * u1, ene[i] = E1, bur[i] = b1;
+    u[i] = u1, p[i] = r1 * RT, Y[i] = Y1, T[i] = T1, c[i] = c1;
+    const double rate = ((u1 > 0 ? u1 : -u1) + c1) * inv_dx[i];
+    fastest = greater(fastest, rate);
+    coldest = lesser(coldest, e1);
+    thinnest = lesser(thinnest, r1);
+    check += rate;
   }
-  return report;
+  return {fastest, coldest, thinnest, check};
 }
 
 SweepReport update(Arena& a, const Gas& gas, double dt) {
-  return gas.perfect ? update_loop<true>(a, gas, dt) : update_loop<false>(a, gas, dt);
+  return with_law(gas, [&](const auto& law) { return update_loop(a, law, dt); });
 }
 
 }  // namespace
