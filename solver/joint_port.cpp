@@ -1,0 +1,178 @@
+#include "solver/joint_port.hpp"
+
+#include <algorithm>
+#include <boost/math/tools/toms748_solve.hpp>
+#include <cmath>
+
+#include "shared/error.hpp"
+#include "solver/wave.hpp"
+
+namespace pulsewright {
+namespace {
+
+/// Gas behind the wave of pressure p, and its change with p. The relations of solver/wave.hpp with one power each.
+struct Moved {
+  double rho, w, T, c;
+  double rho_slope, w_slope, T_slope;
+};
+
+Moved behind_shock(double p, const EndState& d) {
+  const double g = d.gamma, k = (g - 1) / (g + 1), r = p / d.p, rise = p - d.p, sum = p + k * d.p;
+  const double root = std::sqrt(2 / ((g + 1) * d.rho * sum));
+  const double rho = d.rho * (r + k) / (k * r + 1);
+  const double rho_slope = d.rho / d.p * (1 - k * k) / ((k * r + 1) * (k * r + 1));
+  const double T = d.T * r * d.rho / rho;
+  return {rho,
+          d.w - rise * root,
+          T,
+          std::sqrt(g * p / rho),
+          rho_slope,
+          -root * (1 - rise / (2 * sum)),
+          T * (1 / p - rho_slope / rho)};
+}
+
+Moved behind_fan(double p, const EndState& d) {
+  const double g = d.gamma, r = p / d.p;
+  const double q = std::pow(r, (g - 1) / (2 * g));
+  const double rho = d.rho * r / (q * q), c = d.c * q, T = d.T * q * q;
+  return {rho, d.w - 2 * d.c / (g - 1) * (q - 1), T, c, 1 / (c * c), -1 / (rho * c), T * (g - 1) / (g * p)};
+}
+
+Moved behind(double p, const EndState& d) { return p > d.p ? behind_shock(p, d) : behind_fan(p, d); }
+
+void answer_fixed(JointPort& port, const EndState& face, const Gas& gas) {
+  port.p = face.p;
+  port.rho = face.rho;
+  port.u = face.w;
+  port.T = face.T;
+  port.mass = face.rho * face.w;
+  port.h0 = enthalpy(gas, face.T, face.Y) + 0.5 * face.w * face.w;
+  port.mass_slope = port.energy_slope = 0;
+}
+
+/// The velocity that the port may see: with faster jets its equation would have several roots.
+double capped_jet(const JointPort& port, const JointGas& joint) {
+  if (port.jet <= 0) return port.jet;
+  const EndState& d = port.duct;
+  const double rho_joint = joint.p / (joint.R * joint.T), r = std::min(1.0, joint.p / d.p);
+  const double jet = std::min(port.jet, 0.9 * joint.c);
+  if (jet * rho_joint <= 0.8 * d.rho * d.c * r) return jet;  // below the limit by more than its power could tell
+  const double impedance = d.rho * d.c * std::pow(r, (d.gamma + 1) / (2 * d.gamma));
+  return std::min(jet, 0.8 * impedance / rho_joint);
+}
+
+/// Mass flow and the pressure left in the face at one velocity, with slopes by that mass flow and by the velocity.
+struct Leaving {
+  double pressure, by_joint, slope;  // in the face; d/d(joint's pressure); d/d(face's pressure)
+};
+
+// Equation   p = p_J - rho U (U - v): momentum between the joint's cell and a face of the duct's own area
+// Source     momentum balance over the widening after a jet (Borda-Carnot), with the streams' momentum v kept by
+// direction Symbols    p, p_J Pa; U velocity out through the face, v jets toward the port, m/s; rho kg/m3 Valid for  v
+// below 0.8 rho c / rho_J (one root); any U up to sonic Tested by  tests/verification/joint_checks.cpp
+Leaving leave_plain(const JointPort& port, double rho_slope, double u_slope, double p_joint, double v) {
+  const double rho = port.rho, u = port.u;
+  return {p_joint - rho * u * (u - v), 1, -(rho_slope * u * (u - v) + rho * u_slope * (2 * u - v))};
+}
+
+// Equation   p_m = p_J - g (u_m - v), g = rho U A/A_m, u_m = g R T_m/p_m;  then isentropic to A less kc (1 - A/A_m) rho
+// U^2/2 Source     momentum over the streams' common area A_m, then a smooth contraction; the choice of A_m is our own
+// closure Symbols    g kg/(m2 s); T_m at u_m by the enthalpy that the face has, K; kc contraction loss (assumed 0.1)
+// Valid for  subsonic u_m; beyond, p_m stays at its choked value
+// Tested by  tests/verification/joint_checks.cpp
+Leaving leave_by_mouth(const JointPort& port, double rho_slope, double u_slope, const JointGas& joint, double v) {
+  const double rho = port.rho, u = port.u, a = port.area / port.mixing_area;
+  const double g = rho * u * a, thrust = joint.p + g * v, k = joint.cp / joint.R;
+  double T_m = joint.T, p_m = thrust, root = thrust, u_m = 0;
+  for (int turn = 0; turn < 3; ++turn) {
+    root = std::sqrt(std::max(thrust * thrust - 4 * g * g * joint.R * T_m, 1e-6 * thrust * thrust));
+    p_m = 0.5 * (thrust + root);
+    u_m = g * joint.R * T_m / p_m;
+    T_m = port.T + 0.5 * (u * u - u_m * u_m) / joint.cp;
+  }
+  const double isentropic = p_m * std::pow(port.T / T_m, k), loss = 0.5 * port.contraction_loss * (1 - a);
+  const double g_slope = a * (rho_slope * u + rho * u_slope);
+  const double p_m_by_g = 0.5 * (v + (thrust * v - 4 * g * joint.R * T_m) / root),
+               p_m_by_joint = 0.5 * (1 + thrust / root);
+  const auto by_p_m = [&](double dp_m, double dg) {  // of ln(isentropic), through p_m and T_m
+    const double du_m = joint.R * T_m / p_m * dg - u_m * dp_m / p_m;
+    return dp_m / p_m + u_m * du_m / (joint.R * T_m);
+  };
+  const double slope = isentropic * (by_p_m(p_m_by_g * g_slope, g_slope) - u * u_slope / (joint.R * port.T)) -
+                       loss * (rho_slope * u * u + 2 * rho * u * u_slope);
+  return {isentropic - loss * rho * u * u, isentropic * by_p_m(p_m_by_joint, 0), slope};
+}
+
+}  // namespace
+
+// Equation   face = exact solution at x/t = 0 of the Riemann problem with star pressure p_J
+// Source     E. F. Toro, Riemann Solvers and Numerical Methods for Fluid Dynamics, 3rd ed., 2009, sections 4.2-4.5
+// Symbols    see solver/wave.hpp
+// Valid for  p_J <= rest_pressure; the choked branch (sonic fan, shock swept in) included
+// Tested by  tests/solver/joint_test.cpp
+void let_in(JointPort& port, double p, const Gas& gas) {
+  const EndState& d = port.duct;
+  port.inflow = true;
+  port.residual = 0;
+  const Moved m = behind(p, d);
+  if (d.w >= d.c || m.w > m.c) {
+    const EndState face = face_toward_element(p, d);
+    if (face.p != p) return answer_fixed(port, face, gas);
+  }
+  port.p = p;
+  port.rho = m.rho;
+  port.u = m.w;
+  port.T = m.T;
+  port.mass = m.rho * m.w;
+  port.h0 = enthalpy(gas, m.T, d.Y) + 0.5 * m.w * m.w;
+  port.mass_slope = m.rho_slope * m.w + m.rho * m.w_slope;
+  const double h0_slope = cp(gas, m.T, d.Y) * m.T_slope + m.w * m.w_slope;
+  port.energy_slope = port.mass_slope * port.h0 + port.mass * h0_slope;
+}
+
+void let_out(JointPort& port, const JointGas& joint, JointLaw law, const Gas& gas) {
+  const EndState& d = port.duct;
+  port.inflow = false;
+  const double sonic = joint.c * std::sqrt(2 / (joint.gamma + 1));
+  const Moved m = behind(port.p, d);
+  double u = -m.w, u_slope = -m.w_slope;
+  if (u < 0 || u > sonic) {
+    u = std::clamp(u, 0.0, sonic);
+    u_slope = 0;
+  }
+  const double T = temperature_from_enthalpy(gas, joint.h - 0.5 * u * u, joint.Y);
+  port.u = u;
+  port.T = T;
+  port.rho = port.p / (joint.R * T);
+  port.mass = port.rho * u;
+  port.h0 = joint.h;
+  const double rho_slope = port.rho * (1 / port.p + u * u_slope / (joint.cp * T));
+  port.mass_slope = rho_slope * u + port.rho * u_slope;
+  Leaving leaving{joint.p, 1, 0};
+  if (law == JointLaw::momentum) {
+    const double v = capped_jet(port, joint);
+    leaving = port.mixing_area > port.area ? leave_by_mouth(port, rho_slope, u_slope, joint, v)
+                                           : leave_plain(port, rho_slope, u_slope, joint.p, v);
+  }
+  port.residual = port.p - leaving.pressure;
+  port.residual_slope = 1 - leaving.slope;
+  port.pressure_gain = leaving.by_joint;
+}
+
+void settle_outflow(JointPort& port, const JointGas& joint, JointLaw law, const Gas& gas) {
+  const auto residual = [&](double p) {
+    port.p = p;
+    let_out(port, joint, law, gas);
+    return port.residual;
+  };
+  double low = 1e-6 * std::min(joint.p, port.duct.p), high = 2 * std::max(joint.p, port.duct.p);
+  for (int i = 0; i < 60 && residual(high) < 0; ++i) high *= 2;
+  if (residual(high) < 0 || residual(low) > 0)
+    throw Error(ErrorKind::unphysical, "no pressure lets the gas out of the joint into the duct");
+  std::uintmax_t turns = 200;
+  const auto root =
+      boost::math::tools::toms748_solve(residual, low, high, boost::math::tools::eps_tolerance<double>(48), turns);
+  residual(0.5 * (root.first + root.second));
+}
+
+}  // namespace pulsewright
