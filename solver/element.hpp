@@ -60,6 +60,11 @@ inline Content operator+(Content a, const Content& b) { return a += b; }
 inline Content operator-(const Content& a, const Content& b) {
   return {a.mass - b.mass, a.energy - b.energy, a.burned - b.burned};
 }
+/// What crosses a port's end face during dt, counted toward the element: the one account that both sides keep.
+inline Content content_through(const Port& port, double dt) {
+  const double area_time = port.area * dt;
+  return {area_time * port.flux.mass, area_time * port.flux.energy, area_time * port.flux.burned};
+}
 inline Content operator*(double s, const Content& a) { return {s * a.mass, s * a.energy, s * a.burned}; }
 
 class Element {

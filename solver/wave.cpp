@@ -74,6 +74,27 @@ EndState behind_wave(double p_star, const EndState& d) {
   return s;
 }
 
+// Equation   rarefaction: c* = c + (g-1)/2 (w - w*), isentropic; shock: wave_pressure and the jump of density
+// Source     Toro 2009, sections 3.1 and 4.2
+// Symbols    as wave_slowdown
+// Valid for  any w*; near vacuum held at a tenth of the sound speed (1e-7 of the pressure or less)
+// Tested by  tests/solver/wave_test.cpp
+EndState brought_to(double w_star, const EndState& d) {
+  if (w_star < d.w) {
+    EndState s = behind_wave(wave_pressure(w_star, d), d);
+    s.w = w_star;
+    return s;
+  }
+  const double g = d.gamma, ratio = std::max(0.1, 1 + (g - 1) / 2 * (d.w - w_star) / d.c);
+  EndState s = d;
+  s.c = d.c * ratio;
+  s.T = d.T * ratio * ratio;
+  s.p = d.p * std::pow(ratio, 2 * g / (g - 1));
+  s.rho = d.rho * (s.p / d.p) / (ratio * ratio);
+  s.w = w_star;
+  return s;
+}
+
 // Equation   fan at x/t = 0: w = c = 2/(g+1) (c_d + (g-1)/2 w_d), isentropic from the duct's state
 // Source     Toro 2009, section 4.4-4.5 (sampling)
 // Symbols    index d: the gas at the duct's end

@@ -18,6 +18,9 @@ double wave_pressure(double w_star, const EndState& duct);
 /// Gas of the duct behind the wave (between wave and contact): same Y; rho, w, T, c for pressure p_star.
 EndState behind_wave(double p_star, const EndState& duct);
 
+/// The same by its velocity: gas of the duct behind the wave that brings it to w_star. Kept just above vacuum.
+EndState brought_to(double w_star, const EndState& duct);
+
 /// Gas of the duct at the end face (x/t = 0) while it flows toward the element (w* >= 0) at star pressure p_star: the gas
 /// behind the wave; or, where the wave is swept toward the element, the undisturbed gas or the sonic state of the fan.
 EndState face_toward_element(double p_star, const EndState& duct);

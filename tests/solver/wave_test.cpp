@@ -38,6 +38,25 @@ TEST(Wave, ShockKeepsMassAndMomentumAcrossTheFront) {
   EXPECT_NEAR(momentum_behind / momentum_before, 1, 1e-12);
 }
 
+// 1e-12: the same closed forms by another road.
+TEST(Wave, GasBroughtToAVelocityIsTheGasBehindTheWave) {
+  const EndState d = air(80);
+  for (double w : {-250.0, 0.0, 79.0, 81.0, 200.0, 500.0}) {
+    const EndState a = brought_to(w, d), b = behind_wave(wave_pressure(w, d), d);
+    EXPECT_NEAR(a.p / b.p, 1, 1e-12);
+    EXPECT_NEAR(a.rho / b.rho, 1, 1e-12);
+    EXPECT_NEAR(a.c / b.c, 1, 1e-12);
+    EXPECT_NEAR(a.T / b.T, 1, 1e-12);
+    EXPECT_NEAR(b.w, w, 1e-9 * d.c);
+  }
+}
+
+TEST(Wave, GasBroughtBeyondItsEscapeSpeedStaysPositive) {
+  const EndState s = brought_to(1e5, air(0));
+  EXPECT_GT(s.p, 0);
+  EXPECT_GT(s.rho, 0);
+}
+
 TEST(Wave, FaceIsSonicWhereTheFanSitsOnIt) {
   const EndState f = face_toward_element(1e3, air(0));
   EXPECT_NEAR(f.w / f.c, 1, 1e-12);
