@@ -1,0 +1,34 @@
+#pragma once
+// The pressure at one place taken apart: what runs forward along the duct, what runs back, and how to find a rise in it.
+
+#include <vector>
+
+#include "models/records.hpp"
+
+namespace pulsewright {
+
+struct WaveParts {
+  Series forward, backward;  // Pa, absolute; each is the cycle mean where no wave of its kind passes
+};
+
+/// Parts of the record at a place.
+WaveParts wave_parts(const PlaceRecord& place);
+
+/// One rise of a periodic series (720 degrees): from its lowest point in the 90 degrees before `near` ... to its next peak.
+struct Rise {
+  double deg;           // where it first has 10 % of the rise, degrees (may pass 720)
+  double steepest_deg;  // where it climbs fastest
+  double foot, peak;    // values
+  double height() const { return peak - foot; }
+};
+
+/// The rise that follows `from_deg`: foot = lowest value in the `before_deg` degrees before the peak, peak = first local
+/// maximum after from_deg that stands at least a tenth of the series' swing above that foot.
+Rise next_rise(const Series& series, double from_deg, double before_deg = 90);
+
+/// A periodic series at any crank angle, linear between its samples.
+double at_degree(const Series& series, double deg);
+
+double mean(const Series& series);
+
+}  // namespace pulsewright
