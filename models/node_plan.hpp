@@ -6,6 +6,9 @@
 #include <variant>
 #include <vector>
 
+#include "solver/end_wave.hpp"
+#include "solver/joint_port.hpp"
+
 namespace pulsewright {
 
 /// Gas as a case states it. Velocity along the duct, from its start to its finish.
@@ -17,37 +20,32 @@ struct GasState {
 };
 
 // Rig ends.
-struct ClosedEnd {};
-struct OpenEnd {
+struct ClosedNode {};
+struct OpenNode {
   GasState outside;  // inflow takes pressure and temperature as stagnation values
 };
-struct SupplyEnd {
+struct SupplyNode {
   GasState total;  // total pressure and temperature
 };
-struct NozzleEnd {
+struct NozzleNode {
   double bore;       // m
   double discharge;  // discharge coefficient
   GasState outside;
 };
-struct AnechoicEnd {};
-struct SignalPoint {
-  double time, pressure, temperature;  // s, Pa, K
-};
-struct SignalEnd {
+struct AnechoicNode {};
+struct SignalNode {
   std::string file;
   std::vector<SignalPoint> points;  // the incoming wave's state, time rising
 };
-struct VesselEnd {
+struct VesselNode {
   double volume;  // m3
   GasState inside;
   double bore, discharge;
   double opens;  // time, s; shut before
 };
 
-enum class JointLaw { momentum, constant_pressure };
-
 /// A port of a joint, in the joint's own axes: x along the outlet, pointing out of the joint.
-struct JointPort {
+struct JointMouth {
   Eigen::Vector3d n;  // unit vector along the duct, pointing out of the joint
   bool smooth;        // s = 1: the outlet's mouth, or a duct of the same bore in line with it
 };
@@ -58,7 +56,7 @@ struct JointNode {
   double contraction_loss = 0.1;  // kc
   double angle_factor = 1;        // on the angles of the jets
   int outlet = 0;                 // port that sets the axis
-  std::vector<JointPort> ports;   // in the order of NodePlan::ports
+  std::vector<JointMouth> ports;  // in the order of NodePlan::ports
 };
 
 /// The exhaust valves of a cylinder; the duct that stands here starts at the valve seat.
@@ -79,7 +77,7 @@ struct AirNode {
   bool silencer = false;  // the assumed restriction stands between the duct and the air
 };
 
-using NodeKind = std::variant<ClosedEnd, OpenEnd, SupplyEnd, NozzleEnd, AnechoicEnd, SignalEnd, VesselEnd, JointNode,
+using NodeKind = std::variant<ClosedNode, OpenNode, SupplyNode, NozzleNode, AnechoicNode, SignalNode, VesselNode, JointNode,
                               CylinderNode, TurbineNode, AirNode>;
 
 }  // namespace pulsewright
