@@ -10,6 +10,10 @@ const std::vector<CheckSet>& all_checks() {
       {"riemann", riemann_checks, 0.01},
       {"steady_functions", steady_function_checks, 0.01},
       {"waves", wave_checks, 0.05},
+      {"shock_tubes", shock_tube_checks, 0.1},
+      {"simple_wave", simple_wave_checks, 0.1},
+      {"shu_osher", shu_osher_checks, 0.2},
+      {"shock_area", shock_area_checks, 0.2},
   };
   return table;
 }

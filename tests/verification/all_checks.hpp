@@ -21,6 +21,10 @@ const std::vector<CheckSet>& all_checks();
 std::vector<Check> run_checks(const CheckSet& set);
 
 std::vector<Check> riemann_checks();
+std::vector<Check> shock_area_checks();
+std::vector<Check> shock_tube_checks();
+std::vector<Check> shu_osher_checks();
+std::vector<Check> simple_wave_checks();
 std::vector<Check> steady_function_checks();
 std::vector<Check> wave_checks();
 
