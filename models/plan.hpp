@@ -77,6 +77,7 @@ struct ManifoldPlan {
   std::vector<NodePlan> nodes;
   std::vector<GatePlan> gates;
   std::vector<NamedStretch> names;
+  GasState air;                    // what gates to air blow into
   std::vector<std::string> notes;  // what was done that the drawing does not show, for `check`
 };
 
