@@ -166,6 +166,8 @@ Joint::Balance Joint::solve_bracketed(const Step& step) {
     return balance(0.5 * (root.first + root.second), step, true);
   } catch (const Error& e) {
     fail(e.message(), step);
+  } catch (const std::exception&) {  // a residual that is not a number
+    fail("no pressure balances the flows of the joint", step);
   }
 }
 

@@ -75,32 +75,46 @@ Leaving leave_plain(const JointPort& port, double rho_slope, double u_slope, dou
   return {p_joint - rho * u * (u - v), 1, -(rho_slope * u * (u - v) + rho * u_slope * (2 * u - v))};
 }
 
-// Equation   p_m = p_J - g (u_m - v), g = rho U A/A_m, u_m = g R T_m/p_m;  then isentropic to A less kc (1 - A/A_m) rho
-// U^2/2 Source     momentum over the streams' common area A_m, then a smooth contraction; the choice of A_m is our own
-// closure Symbols    g kg/(m2 s); T_m at u_m by the enthalpy that the face has, K; kc contraction loss (assumed 0.1)
-// Valid for  subsonic u_m; beyond, p_m stays at its choked value
+/// Gas of one mass flow per area g mixed by momentum: u_m and p_m, with their change by g and by the joint's pressure.
+struct Mixed {
+  double u, p;
+  double u_by_g, p_by_g, u_by_joint, p_by_joint;
+};
+
+// Equation   p_m + g u_m = p_J + g v,  u_m = g R T_m/p_m,  T_m = T0 - u_m^2/(2 c_p): a quadratic for u_m, its subsonic root
+// Source     momentum, mass and energy over an area that streams fill together
+// Symbols    g kg/(m2 s); v velocity of the streams toward the port, m/s; T0 stagnation temperature, K
+// Valid for  up to choking; beyond, u_m stays sonic and p_m falls on by momentum
+// Tested by  tests/verification/joint_checks.cpp
+Mixed mixed(double g, double v, double T0, const JointGas& joint) {
+  const double thrust = joint.p + g * v, k = 1 - 0.5 * joint.R / joint.cp, RT = joint.R * T0;
+  const double square = thrust * thrust - 4 * k * RT * g * g;
+  if (thrust <= 0 || square < 1e-12 * thrust * thrust) {
+    const double u = std::sqrt(RT / k), p = thrust - g * u, floor = 1e-3 * joint.p;
+    return p > floor ? Mixed{u, p, 0, v - u, 0, 1} : Mixed{u, floor, 0, 0, 0, 1e-3};
+  }
+  const double root = std::sqrt(square), sum = thrust + root, u = 2 * g * RT / sum;
+  const double root_by_g = (thrust * v - 4 * k * RT * g) / root, root_by_joint = thrust / root;
+  const double u_by_g = 2 * RT / sum - u * (v + root_by_g) / sum, u_by_joint = -u * (1 + root_by_joint) / sum;
+  return {u, thrust - g * u, u_by_g, v - u - g * u_by_g, u_by_joint, 1 - g * u_by_joint};
+}
+
+// Equation   mixed at A_m with g = rho U A/A_m, then isentropic to A less kc (1 - A/A_m) rho U^2/2
+// Source     momentum over the streams' common area A_m, then a smooth contraction; the choice of A_m is our own closure
+// Symbols    A, A_m m2; U velocity in the face m/s; kc contraction loss (assumed 0.1)
+// Valid for  A_m > A; U up to sonic
 // Tested by  tests/verification/joint_checks.cpp
 Leaving leave_by_mouth(const JointPort& port, double rho_slope, double u_slope, const JointGas& joint, double v) {
   const double rho = port.rho, u = port.u, a = port.area / port.mixing_area;
-  const double g = rho * u * a, thrust = joint.p + g * v, k = joint.cp / joint.R;
-  double T_m = joint.T, p_m = thrust, root = thrust, u_m = 0;
-  for (int turn = 0; turn < 3; ++turn) {
-    root = std::sqrt(std::max(thrust * thrust - 4 * g * g * joint.R * T_m, 1e-6 * thrust * thrust));
-    p_m = 0.5 * (thrust + root);
-    u_m = g * joint.R * T_m / p_m;
-    T_m = port.T + 0.5 * (u * u - u_m * u_m) / joint.cp;
-  }
-  const double isentropic = p_m * std::pow(port.T / T_m, k), loss = 0.5 * port.contraction_loss * (1 - a);
-  const double g_slope = a * (rho_slope * u + rho * u_slope);
-  const double p_m_by_g = 0.5 * (v + (thrust * v - 4 * g * joint.R * T_m) / root),
-               p_m_by_joint = 0.5 * (1 + thrust / root);
-  const auto by_p_m = [&](double dp_m, double dg) {  // of ln(isentropic), through p_m and T_m
-    const double du_m = joint.R * T_m / p_m * dg - u_m * dp_m / p_m;
-    return dp_m / p_m + u_m * du_m / (joint.R * T_m);
-  };
-  const double slope = isentropic * (by_p_m(p_m_by_g * g_slope, g_slope) - u * u_slope / (joint.R * port.T)) -
+  const double T0 = port.T + 0.5 * u * u / joint.cp, g_slope = a * (rho_slope * u + rho * u_slope);
+  const Mixed m = mixed(a * rho * u, v, T0, joint);
+  const double T_m = T0 - 0.5 * m.u * m.u / joint.cp, RT_m = joint.R * T_m;
+  const double isentropic = m.p * std::pow(port.T / T_m, joint.cp / joint.R);
+  const double loss = 0.5 * port.contraction_loss * (1 - a);
+  const double by_g = m.p_by_g / m.p + m.u * m.u_by_g / RT_m, by_joint = m.p_by_joint / m.p + m.u * m.u_by_joint / RT_m;
+  const double slope = isentropic * (by_g * g_slope - u * u_slope / (joint.R * port.T)) -
                        loss * (rho_slope * u * u + 2 * rho * u * u_slope);
-  return {isentropic - loss * rho * u * u, isentropic * by_p_m(p_m_by_joint, 0), slope};
+  return {isentropic - loss * rho * u * u, isentropic * by_joint, slope};
 }
 
 }  // namespace
