@@ -81,11 +81,10 @@ struct Mixed {
   double u_by_g, p_by_g, u_by_joint, p_by_joint;
 };
 
-// Equation   p_m + g u_m = p_J + g v,  u_m = g R T_m/p_m,  T_m = T0 - u_m^2/(2 c_p): a quadratic for u_m, its subsonic root
-// Source     momentum, mass and energy over an area that streams fill together
-// Symbols    g kg/(m2 s); v velocity of the streams toward the port, m/s; T0 stagnation temperature, K
-// Valid for  up to choking; beyond, u_m stays sonic and p_m falls on by momentum
-// Tested by  tests/verification/joint_checks.cpp
+// Equation   p_m + g u_m = p_J + g v,  u_m = g R T_m/p_m,  T_m = T0 - u_m^2/(2 c_p): a quadratic for u_m, its subsonic
+// root Source     momentum, mass and energy over an area that streams fill together Symbols    g kg/(m2 s); v velocity
+// of the streams toward the port, m/s; T0 stagnation temperature, K Valid for  up to choking; beyond, u_m stays sonic
+// and p_m falls on by momentum Tested by  tests/verification/joint_checks.cpp
 Mixed mixed(double g, double v, double T0, const JointGas& joint) {
   const double thrust = joint.p + g * v, k = 1 - 0.5 * joint.R / joint.cp, RT = joint.R * T0;
   const double square = thrust * thrust - 4 * k * RT * g * g;
@@ -100,10 +99,9 @@ Mixed mixed(double g, double v, double T0, const JointGas& joint) {
 }
 
 // Equation   mixed at A_m with g = rho U A/A_m, then isentropic to A less kc (1 - A/A_m) rho U^2/2
-// Source     momentum over the streams' common area A_m, then a smooth contraction; the choice of A_m is our own closure
-// Symbols    A, A_m m2; U velocity in the face m/s; kc contraction loss (assumed 0.1)
-// Valid for  A_m > A; U up to sonic
-// Tested by  tests/verification/joint_checks.cpp
+// Source     momentum over the streams' common area A_m, then a smooth contraction; the choice of A_m is our own
+// closure Symbols    A, A_m m2; U velocity in the face m/s; kc contraction loss (assumed 0.1) Valid for  A_m > A; U up
+// to sonic Tested by  tests/verification/joint_checks.cpp
 Leaving leave_by_mouth(const JointPort& port, double rho_slope, double u_slope, const JointGas& joint, double v) {
   const double rho = port.rho, u = port.u, a = port.area / port.mixing_area;
   const double T0 = port.T + 0.5 * u * u / joint.cp, g_slope = a * (rho_slope * u + rho * u_slope);

@@ -102,6 +102,8 @@ void Network::refresh_ghosts() {
     arena_.u[s.ghost] = beyond(arena_.u, s.correction.u);
     arena_.Y[s.ghost] = std::clamp(beyond(arena_.Y, s.correction.Y), 0.0, 1.0);
     arena_.c[s.ghost] = arena_.c[s.cell];
+    arena_.momentum[s.ghost] = 0;  // the update runs over ghosts too: it must not mix a new density with old energy
+    arena_.energy[s.ghost] = arena_.energy[s.cell];
   }
 }
 

@@ -99,7 +99,8 @@ JointSpec cone(int primaries, double angle_deg, JointLaw law) {
   return spec;
 }
 
-std::vector<EndState> steady_faces(const JointSpec& spec, const std::vector<double>& areas, const std::vector<double>& speeds) {
+std::vector<EndState> steady_faces(const JointSpec& spec, const std::vector<double>& areas,
+                                   const std::vector<double>& speeds) {
   const Gas gas = perfect_gas(rig_gamma, rig_R);
   Joint joint(spec, gas);
   std::vector<Port> ports(areas.size());
@@ -114,7 +115,8 @@ std::vector<EndState> steady_faces(const JointSpec& spec, const std::vector<doub
     joint.advance(ports, {0, 1e-6, gas});
     for (std::size_t i = 0; i < ports.size(); ++i) {
       const bool outlet = i + 1 == ports.size();
-      ports[i].state = end_state(outlet ? Beyond{rig_p, ports[i].face.T, ports[i].face.w} : Beyond{ports[i].face.p, rig_T, speeds[i]});
+      ports[i].state = end_state(outlet ? Beyond{rig_p, ports[i].face.T, ports[i].face.w}
+                                        : Beyond{ports[i].face.p, rig_T, speeds[i]});
     }
   }
   std::vector<EndState> faces;

@@ -69,9 +69,10 @@ Star make_star(const JointSpec& spec, const std::vector<StarDuct>& ducts, double
 /// Ducts set evenly round an outlet that comes last, all at this angle to its axis; the outlet's mouth is smooth.
 JointSpec cone(int primaries, double angle_deg, JointLaw law = JointLaw::momentum);
 
-/// Steady flow through a joint whose ducts carry no waves: `speeds` of the inflows, the one outflow comes last. Pressures
-/// follow; the outlet's is rig_p. Returns the gas in the faces.
-std::vector<EndState> steady_faces(const JointSpec& spec, const std::vector<double>& areas, const std::vector<double>& speeds);
+/// Steady flow through a joint whose ducts carry no waves: `speeds` of the inflows, the one outflow comes last.
+/// Pressures follow; the outlet's is rig_p. Returns the gas in the faces.
+std::vector<EndState> steady_faces(const JointSpec& spec, const std::vector<double>& areas,
+                                   const std::vector<double>& speeds);
 
 inline double area_of(double bore) { return std::numbers::pi / 4 * bore * bore; }
 
