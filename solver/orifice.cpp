@@ -9,13 +9,20 @@
 namespace pulsewright {
 namespace {
 
-// To a part in 1e8 of the velocity, far below what a run resolves, but no finer than rounding allows.
-double speed_tolerance(double guess, double c) { return 1e-8 * guess + 1e-14 * c; }
+// The last Newton step may be a millionth of the velocity (what is left then is its square), but no finer than rounding.
+double speed_tolerance(double guess, double c) { return 1e-6 * guess + 1e-14 * c; }
 
-// Velocity at which gas from the duct would pass an incompressible orifice with a linear wave: the starting point.
-double first_guess(double pressure_excess, double a, double rho, double c) {
+// Velocity at which gas from the duct would pass an incompressible orifice with a linear wave.
+double linear_guess(double pressure_excess, double a, double rho, double c) {
   const double impedance = rho * c, inertia = 0.5 * rho * (1 / (a * a) - 1);
   return 2 * pressure_excess / (impedance + std::sqrt(impedance * impedance + 4 * inertia * pressure_excess));
+}
+
+// Where to start: the velocity of the last step if it had this direction.
+double first_guess(const Port& port, double sign, double pressure_excess, double a) {
+  if (sign * port.face.w > 0) return sign * port.face.w;
+  const EndState still = brought_to(0, port.state);
+  return linear_guess(pressure_excess, a, still.rho, still.c);
 }
 
 // The fastest outflow that a subsonic face can have: sonic, or behind a shock that stands at the face.
@@ -95,35 +102,32 @@ class Inflow {
   double a2_, cp_;
 };
 
-void flow_out(const Reservoir& r, double a, const Gas& gas, Port& port) {
+void flow_out(const Reservoir& r, double a, double excess, const Gas& gas, Port& port) {
   const EndState& d = port.state;
   if (a >= 1) {
     port.face = face_toward_element(r.p, d);
   } else {
-    const EndState still = brought_to(0, d);
     const Outflow f(d, r.p, a);
     const double fastest = fastest_outflow(d);
     if (d.w >= d.c && f(fastest).value >= 0) {
       port.face = d;  // the shock that would slow the gas down is swept through
     } else {
-      const double guess = first_guess(still.p - r.p, a, still.rho, still.c);
+      const double guess = first_guess(port, 1, excess, a);
       port.face = brought_to(falling_root(f, 0, fastest, guess, speed_tolerance(guess, d.c)), d);
     }
   }
   port.flux = flux_of(port.face, gas);
 }
 
-void flow_in(const Reservoir& r, double a, const Gas& gas, Port& port) {
+void flow_in(const Reservoir& r, double a, double excess, const Gas& gas, Port& port) {
   const EndState& d = port.state;
   const Inflow f(d, r, a, gas);
   const double fastest = f.sonic_speed();
-  const EndState still = brought_to(0, d);
-  double u = fastest, p = 0;
-  if (f(fastest).value < 0) {
-    const double guess = first_guess(r.p - still.p, a, still.rho, still.c);
-    u = falling_root(f, 0, fastest, guess, speed_tolerance(guess, d.c));
-    p = brought_to(-u, d).p;
-  } else {
+  const double guess = std::min(first_guess(port, -1, excess, a), fastest);
+  double u = falling_root(f, 0, fastest, guess, speed_tolerance(guess, d.c));
+  double p = brought_to(-u, d).p;
+  if (u > (1 - 2e-6) * fastest) {  // no root below: the search has run up to the sonic speed
+    u = fastest;
     p = f.sonic_pressure(u);
   }
   const double T = f.temperature(u), rho = p / (r.R * T);
@@ -166,9 +170,9 @@ double flow_through_orifice(const Reservoir& r, double effective_area, const Gas
   if (!(a > 1e-12) || still == r.p) {
     close_port(port);
   } else if (still > r.p) {
-    flow_out(r, a, gas, port);
+    flow_out(r, a, still - r.p, gas, port);
   } else {
-    flow_in(r, a, gas, port);
+    flow_in(r, a, r.p - still, gas, port);
   }
   return port.area * port.flux.mass;
 }

@@ -27,7 +27,7 @@ double flow_function(double pressure_ratio, double gamma);
 double critical_pressure_ratio(double gamma);
 
 /// Fills flux and face of the port. effective_area is discharge coefficient times area, m2: 0 or less is a closed end, the
-/// port's area or more an open one. Returns the mass flow toward the reservoir, kg/s.
+/// port's area or more an open one. The port's last face, if any, is where the search starts. Returns the mass flow toward the reservoir, kg/s.
 double flow_through_orifice(const Reservoir& reservoir, double effective_area, const Gas& gas, Port& port);
 
 /// Fills flux and face of a port that nothing leaves: the pressure of the gas brought to rest. The closed end.

@@ -77,6 +77,28 @@ TEST(Orifice, WholeBoreOutflowIsSonicWhereThePressureCannotBeMet) {
   EXPECT_NEAR(port.face.w / port.face.c, 1, 1e-12);
 }
 
+// 1e-9: the mass of the choked jet, whose pressure in the mouth is the critical one.
+TEST(Orifice, WholeBoreInflowIsSonicIntoADuctThatRecedes) {
+  Port port;
+  const Reservoir r = make_reservoir(exhaust, 3e5, 900, 0);
+  mass_flow(r, 1, gas_at(exhaust, 0.2e5, 900, -300), &port);
+  EXPECT_NEAR(-port.face.w / port.face.c, 1, 1e-9);
+  EXPECT_NEAR(port.face.p / (3e5 * critical_pressure_ratio(1.33)), 1, 1e-9);
+}
+
+TEST(Orifice, AnswersTheSameFromAnyLastFace) {
+  const Reservoir r = make_reservoir(exhaust, 1.6e5, 900, 0);
+  for (double p : {0.4e5, 1.5e5, 1.7e5, 6e5}) {
+    Port cold = port_with(gas_at(exhaust, p, 700, 0), bore_area), warm = cold;
+    flow_through_orifice(r, 0.4e-3, exhaust, cold);
+    for (double last : {-900.0, -1e-200, 1e-9, 3.0, 400.0, 5000.0}) {
+      warm.face.w = last;
+      flow_through_orifice(r, 0.4e-3, exhaust, warm);
+      EXPECT_NEAR(warm.flux.mass / cold.flux.mass, 1, 1e-6) << p << ' ' << last;
+    }
+  }
+}
+
 // A/A* of Mach 0.5 at gamma 1.33 from its closed form; 1e-6 as above.
 TEST(Orifice, ChokedOutflowSetsTheMachNumberOfTheAreaRatio) {
   const double mach = 0.5, g = 1.33;
