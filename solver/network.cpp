@@ -102,8 +102,11 @@ void Network::refresh_ghosts() {
     arena_.u[s.ghost] = beyond(arena_.u, s.correction.u);
     arena_.Y[s.ghost] = std::clamp(beyond(arena_.Y, s.correction.Y), 0.0, 1.0);
     arena_.c[s.ghost] = arena_.c[s.cell];
-    arena_.momentum[s.ghost] = 0;  // the update runs over ghosts too: it must not mix a new density with old energy
-    arena_.energy[s.ghost] = arena_.energy[s.cell];
+    // The update runs over the ghost too, with no fluxes: it must find sound gas there, at rest at the cell's temperature.
+    const double inner_energy = arena_.energy[s.cell] / arena_.rho[s.cell] - 0.5 * arena_.u[s.cell] * arena_.u[s.cell];
+    arena_.momentum[s.ghost] = 0;
+    arena_.energy[s.ghost] = arena_.rho[s.ghost] * inner_energy;
+    arena_.burned[s.ghost] = arena_.rho[s.ghost] * arena_.Y[s.cell];
   }
 }
 
