@@ -28,7 +28,7 @@ constexpr std::array<CardWords, 8> endings{{{"before bdc", -1, DeadCentre::botto
                                             {"atdc", 1, DeadCentre::top}}};
 
 [[noreturn]] void refuse(std::string_view text, std::string_view key) {
-  throw Error(ErrorKind::case_file, quoted(text) + " is not a cam timing for `" + std::string(key) + "`", {},
+  throw Error(ErrorKind::case_file, in_quotes(text) + " is not a cam timing for `" + std::string(key) + "`", {},
               "write it as on a cam card: \"54 deg before bdc\", \"18 deg after tdc\" or \"centre 108 deg after tdc\"");
 }
 

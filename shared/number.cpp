@@ -36,7 +36,7 @@ bool take_fraction(std::string_view& text, double& value) {
   if (above.empty() || text.size() <= above.size() || text[above.size()] != '/') return false;
   const std::string_view below = digits(text.substr(above.size() + 1));
   if (below.empty()) return false;
-  if (whole(below) == 0) refuse(quoted(text) + " divides by zero", "a fraction is written 3/4 or 1-1/4");
+  if (whole(below) == 0) refuse(in_quotes(text) + " divides by zero", "a fraction is written 3/4 or 1-1/4");
   value = whole(above) / whole(below);
   text.remove_prefix(above.size() + 1 + below.size());
   return true;
@@ -65,7 +65,7 @@ bool take_decimal(std::string_view& text, double& value) {
   if (!starts_with_digit(text) && !(text.size() > 1 && text[0] == '.' && is_digit(text[1]))) return false;
   const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), value);
   if (fault == std::errc::result_out_of_range)
-    refuse(quoted(text) + " is too large or too small a number", "the largest number is about 1e308");
+    refuse(in_quotes(text) + " is too large or too small a number", "the largest number is about 1e308");
   if (fault != std::errc{}) return false;
   text.remove_prefix(static_cast<std::size_t>(end - text.data()));
   return true;
@@ -75,8 +75,8 @@ bool take_decimal(std::string_view& text, double& value) {
   const std::string start = lower_case(text.substr(0, 4));
   const bool infinite = start.starts_with("inf") || start.starts_with("-inf") || start.starts_with("+inf");
   const bool not_a_number = start.starts_with("nan") || start.starts_with("-nan") || start.starts_with("+nan");
-  if (infinite || not_a_number) refuse(quoted(text) + " is not a finite number", "write a number and its unit");
-  refuse(quoted(text) + " does not begin with a number", "write a number and its unit, such as 36.6 mm or 1-1/4 in");
+  if (infinite || not_a_number) refuse(in_quotes(text) + " is not a finite number", "write a number and its unit");
+  refuse(in_quotes(text) + " does not begin with a number", "write a number and its unit, such as 36.6 mm or 1-1/4 in");
 }
 
 }  // namespace
@@ -91,10 +91,10 @@ LeadingNumber leading_number(std::string_view text) {
   if (rest.size() > 1 && rest[0] == ',' && is_digit(rest[1])) {
     std::string with_point(all);
     with_point[static_cast<std::size_t>(rest.data() - all.data())] = '.';
-    refuse(quoted(all) + " has a comma in its number",
-           "the decimal point is a point: write " + quoted(with_point) + "; nothing stands between thousands");
+    refuse(in_quotes(all) + " has a comma in its number",
+           "the decimal point is a point: write " + in_quotes(with_point) + "; nothing stands between thousands");
   }
-  if (!std::isfinite(value)) refuse(quoted(all) + " is not a finite number", "write a number and its unit");
+  if (!std::isfinite(value)) refuse(in_quotes(all) + " is not a finite number", "write a number and its unit");
   return {negative ? -value : value, trimmed(rest)};
 }
 

@@ -19,34 +19,36 @@ struct DimensionRow {
   std::string_view name, si_unit, example;
   std::string_view spoken_unit;  // of messages
   double spoken_size;            // one spoken unit in SI
+  Range usual;
 };
 
 constexpr double degree = 3.14159265358979323846 / 180;
 
 // The visible table: a new dimension is a row here and a word in the enum, in the same order.
 constexpr std::array<DimensionRow, 22> rows{{
-    {Dimension::length, "a length", "m", "86 mm", "mm", 1e-3},
-    {Dimension::area, "an area", "m^2", "350 mm^2", "mm^2", 1e-6},
-    {Dimension::volume, "a volume", "m^3", "60 cm^3", "cm^3", 1e-6},
-    {Dimension::pressure_absolute, "an absolute pressure", "Pa", "1.2 bar", "bar", 1e5},
-    {Dimension::pressure_gauge, "a gauge pressure", "Pa", "1.0 bar", "bar", 1e5},
-    {Dimension::pressure_difference, "a pressure difference", "Pa", "0.15 bar", "bar", 1e5},
-    {Dimension::temperature, "a temperature", "K", "45 degC", "K", 1},
-    {Dimension::temperature_difference, "a temperature difference", "K", "30 K", "K", 1},
-    {Dimension::angle, "an angle", "radian", "15 deg", "deg", degree},
-    {Dimension::time, "a time", "s", "12 ms", "ms", 1e-3},
-    {Dimension::mass, "a mass", "kg", "350 g", "kg", 1},
-    {Dimension::mass_flow, "a mass flow", "kg/s", "0.16 kg/s", "kg/s", 1},
-    {Dimension::velocity, "a velocity", "m/s", "20 m/s", "m/s", 1},
-    {Dimension::inertia, "an inertia", "kg m^2", "3.5e-5 kg m^2", "kg m^2", 1},
-    {Dimension::heat_flux, "a heat flux", "W/m^2", "50 kW/m^2", "kW/m^2", 1e3},
-    {Dimension::power, "a power", "W", "120 kW", "kW", 1e3},
-    {Dimension::torque, "a torque", "N m", "300 Nm", "Nm", 1},
-    {Dimension::force, "a force", "N", "100 N", "N", 1},
-    {Dimension::density, "a density", "kg/m^3", "7900 kg/m^3", "kg/m^3", 1},
-    {Dimension::stiffness, "a spring rate", "N/m", "12 N/mm", "N/mm", 1e3},
-    {Dimension::conductivity, "a heat conductivity", "W/(m K)", "16 W/(m K)", "W/(m K)", 1},
-    {Dimension::heat_transfer, "a heat transfer coefficient", "W/(m^2 K)", "20 W/(m^2 K)", "W/(m^2 K)", 1},
+    {Dimension::length, "a length", "m", "86 mm", "mm", 1e-3, above(0, 1e3)},
+    {Dimension::area, "an area", "m^2", "350 mm^2", "mm^2", 1e-6, above(0, 1e2)},
+    {Dimension::volume, "a volume", "m^3", "60 cm^3", "cm^3", 1e-6, above(0, 1e4)},
+    {Dimension::pressure_absolute, "an absolute pressure", "Pa", "1.2 bar", "bar", 1e5, between(1, 1e9)},
+    {Dimension::pressure_gauge, "a gauge pressure", "Pa", "1.0 bar", "bar", 1e5, between(-1e5, 1e9)},
+    {Dimension::pressure_difference, "a pressure difference", "Pa", "0.15 bar", "bar", 1e5, between(-1e9, 1e9)},
+    {Dimension::temperature, "a temperature", "K", "45 degC", "K", 1, between(1, 1e4)},
+    {Dimension::temperature_difference, "a temperature difference", "K", "30 K", "K", 1, between(-1e4, 1e4)},
+    {Dimension::angle, "an angle", "radian", "15 deg", "deg", degree, between(-1e3, 1e3)},
+    {Dimension::time, "a time", "s", "12 ms", "ms", 1e-3, above(0, 1e5)},
+    {Dimension::mass, "a mass", "kg", "350 g", "kg", 1, above(0, 1e5)},
+    {Dimension::mass_flow, "a mass flow", "kg/s", "0.16 kg/s", "kg/s", 1, above(0, 1e4)},
+    {Dimension::velocity, "a velocity", "m/s", "20 m/s", "m/s", 1, between(-1e4, 1e4)},
+    {Dimension::inertia, "an inertia", "kg m^2", "3.5e-5 kg m^2", "kg m^2", 1, above(0, 1e4)},
+    {Dimension::heat_flux, "a heat flux", "W/m^2", "50 kW/m^2", "kW/m^2", 1e3, between(-1e9, 1e9)},
+    {Dimension::power, "a power", "W", "120 kW", "kW", 1e3, between(-1e9, 1e9)},
+    {Dimension::torque, "a torque", "N m", "300 Nm", "Nm", 1, between(-1e6, 1e6)},
+    {Dimension::force, "a force", "N", "100 N", "N", 1, between(-1e7, 1e7)},
+    {Dimension::density, "a density", "kg/m^3", "7900 kg/m^3", "kg/m^3", 1, above(0, 1e5)},
+    {Dimension::stiffness, "a spring rate", "N/m", "12 N/mm", "N/mm", 1e3, above(0, 1e9)},
+    {Dimension::conductivity, "a heat conductivity", "W/(m K)", "16 W/(m K)", "W/(m K)", 1, above(0, 1e4)},
+    {Dimension::heat_transfer, "a heat transfer coefficient", "W/(m^2 K)", "20 W/(m^2 K)", "W/(m^2 K)", 1,
+     between(0, 1e6)},
 }};
 
 const DimensionRow& row(Dimension dimension) { return rows.at(static_cast<std::size_t>(dimension)); }
@@ -98,7 +100,7 @@ std::string bar(double pascal) { return fmt::format("{:.4g} bar", pascal / 1e5);
   constexpr double air = 101325;  // the standard atmosphere (ISO 2533), only for the example in the hint
   const std::string found = mark == PressureMark::gauge ? "gauge" : "absolute";
   const std::string what =
-      fmt::format("{} is {}, but {} takes {}", quoted(r.text), found, key_of(r), row(r.dimension).name);
+      fmt::format("{} is {}, but {} takes {}", in_quotes(r.text), found, key_of(r), row(r.dimension).name);
   if (r.dimension == Dimension::pressure_gauge)
     refuse(what,
            fmt::format("keys that end in _gauge take the pressure above ambient; with 1.01325 bar of air around write "
@@ -126,13 +128,14 @@ bool is_angle_unit(const std::string& unit) {
 
 void refuse_bad_form(const Request& r, std::string_view unit) {
   if (unit.empty())
-    refuse(fmt::format("{} has no unit; {} takes {}", quoted(r.text), key_of(r), such_as(r.dimension)), "add the unit");
+    refuse(fmt::format("{} has no unit; {} takes {}", in_quotes(r.text), key_of(r), such_as(r.dimension)),
+           "add the unit");
   if (has_inch_mark(unit))
-    refuse(fmt::format("{} has an inch or foot mark for a unit; {} takes {}", quoted(r.text), key_of(r),
+    refuse(fmt::format("{} has an inch or foot mark for a unit; {} takes {}", in_quotes(r.text), key_of(r),
                        such_as(r.dimension)),
            "write inches as in: \"1.5 in\" or \"1-1/4 in\"");
   if (!looks_like_unit(unit))
-    refuse(fmt::format("{} is not a unit in {}; {} takes {}", quoted(unit), quoted(r.text), key_of(r),
+    refuse(fmt::format("{} is not a unit in {}; {} takes {}", in_quotes(unit), in_quotes(r.text), key_of(r),
                        such_as(r.dimension)),
            "one number, then its unit");
 }
@@ -142,7 +145,7 @@ std::string known_unit(const Request& r, std::string_view written) {
   const std::string unit = translated_unit(written, r.dimension == Dimension::torque);
   if (converted(1, unit, "1").known) return unit;
   if (converted(1, lower_case(unit), "1").known) return lower_case(unit);
-  refuse(fmt::format("{} is not a unit in {}; {} takes {}", quoted(written), quoted(r.text), key_of(r),
+  refuse(fmt::format("{} is not a unit in {}; {} takes {}", in_quotes(written), in_quotes(r.text), key_of(r),
                      such_as(r.dimension)),
          {});
 }
@@ -152,8 +155,9 @@ double in_si(const Request& r, double number, std::string_view written) {
   const Conversion si = converted(number, unit, std::string(row(r.dimension).si_unit));
   const bool angle_missing = r.dimension == Dimension::angle && !is_angle_unit(unit);
   if (!si.comparable || angle_missing)
-    refuse(fmt::format("{} is {}, but {} takes {}", quoted(r.text), measured_by(unit), key_of(r), such_as(r.dimension)),
-           {});
+    refuse(
+        fmt::format("{} is {}, but {} takes {}", in_quotes(r.text), measured_by(unit), key_of(r), such_as(r.dimension)),
+        {});
   return r.dimension == Dimension::temperature_difference ? si.difference : si.value;
 }
 
@@ -162,23 +166,25 @@ double in_si(const Request& r, double number, std::string_view written) {
 std::string_view dimension_name(Dimension dimension) { return row(dimension).name; }
 std::string_view dimension_example(Dimension dimension) { return row(dimension).example; }
 
-std::string in_words(double si_value, Dimension dimension) {
-  return fmt::format("{:.6g} {}", si_value / row(dimension).spoken_size, row(dimension).spoken_unit);
+Range usual_range(Dimension dimension) { return row(dimension).usual; }
+
+std::string in_words(double value, Dimension dimension) {
+  return fmt::format("{:.6g} {}", value / row(dimension).spoken_size, row(dimension).spoken_unit);
 }
 
 double parse_quantity(std::string_view text, Dimension dimension, std::string_view key) {
   constexpr std::size_t longest = 200;
   const Request request{text, dimension, key};
-  if (text.size() > longest) refuse(quoted(text) + " is too long for a value", "one number, then its unit");
+  if (text.size() > longest) refuse(in_quotes(text) + " is too long for a value", "one number, then its unit");
   const LeadingNumber number = leading_number(text);
   refuse_bad_form(request, number.rest);
   const MarkedUnit marked = is_pressure(dimension) ? split_pressure_mark(number.rest)
                                                    : MarkedUnit{std::string(number.rest), PressureMark::none};
   const double value = in_si(request, number.value, marked.unit);
-  if (!std::isfinite(value)) refuse(quoted(text) + " is too large a number", "a value must be finite");
+  if (!std::isfinite(value)) refuse(in_quotes(text) + " is too large a number", "a value must be finite");
   if (!mark_fits(marked.mark, dimension)) refuse_mark(request, marked.mark, value);
   if (dimension == Dimension::temperature && value < 0)
-    refuse(fmt::format("{} is below absolute zero ({:.6g} K) for {}", quoted(text), value, key_of(request)), {});
+    refuse(fmt::format("{} is below absolute zero ({:.6g} K) for {}", in_quotes(text), value, key_of(request)), {});
   return value;
 }
 
@@ -198,7 +204,7 @@ std::pair<double, double> parse_pair(std::string_view text, Dimension dimension,
   const auto [first, second] = split_by_x(text);
   const std::string wanted = fmt::format("{} x {}", row(dimension).example, row(dimension).example);
   if (second.empty())
-    refuse(fmt::format("{} is one value; `{}` takes two", quoted(text), key), "such as " + quoted(wanted));
+    refuse(fmt::format("{} is one value; `{}` takes two", in_quotes(text), key), "such as " + in_quotes(wanted));
   const LeadingNumber one = leading_number(first), two = leading_number(second);
   const std::string lent = one.rest.empty() ? std::string(first) + " " + std::string(two.rest) : std::string(first);
   return {parse_quantity(lent, dimension, key), parse_quantity(second, dimension, key)};

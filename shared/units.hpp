@@ -8,6 +8,8 @@
 #include <string_view>
 #include <utility>
 
+#include "shared/range.hpp"
+
 namespace pulsewright {
 
 enum class Dimension {
@@ -41,9 +43,13 @@ std::string_view dimension_name(Dimension dimension);
 /// A value for example, "86 mm".
 std::string_view dimension_example(Dimension dimension);
 
+/// What a value of this dimension may be where nothing narrower is said, SI: wide enough for any workshop, narrow
+/// enough to stop a slip of the pen such as 1e300 mm.
+Range usual_range(Dimension dimension);
+
 /// The SI value in the workshop's unit of this dimension, for messages: 0.0866 -> "86.6 mm". Angles in deg, pressures
 /// in bar.
-std::string in_words(double si_value, Dimension dimension);
+std::string in_words(double value, Dimension dimension);
 
 /// The value in SI. `key` is named in messages. Throws Error (case_file) with both what was found and what is wanted.
 double parse_quantity(std::string_view text, Dimension dimension, std::string_view key);

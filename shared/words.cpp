@@ -34,7 +34,7 @@ std::string printable(std::string_view text) {
   return result;
 }
 
-std::string quoted(std::string_view text) {
+std::string in_quotes(std::string_view text) {
   constexpr std::size_t longest = 60, kept = 28;
   if (text.size() <= longest) return "'" + printable(text) + "'";
   std::size_t head = kept, tail = text.size() - kept;

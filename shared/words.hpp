@@ -11,7 +11,7 @@ std::string_view trimmed(std::string_view text);
 std::string lower_case(std::string_view text);  // ASCII only
 
 /// The text in single quotes for a message: control characters become '?', a long text is cut in the middle.
-std::string quoted(std::string_view text);
+std::string in_quotes(std::string_view text);
 
 /// The text with control characters (escape sequences of a terminal among them) replaced by '?', tabs by a blank.
 std::string printable(std::string_view text);
