@@ -191,6 +191,10 @@ constexpr AssumedRow rows[] = {
     {"wastegate.flow_coefficient", 0.70, one, between(0.60, 0.80), "", plain, "poppet on its seat area; from memory"},
     {"wastegate.full_lift", 0.25, wastegate_bore, no_range, "mm", mm,
      "a quarter of the bore: the curtain then equals the seat's area"},
+    {"wastegate.angle", 90 * deg, one, between(30 * deg, 90 * deg), "deg", deg,
+     "square to the outlet, because no angle is given; assumed"},
+    {"wastegate.clock", 0, one, no_range, "deg", deg, "because no clock angle is given",
+     "midway between the first two ducts of its joint"},
     {"silencer", 0.15 * bar, one, between(0.05 * bar, 0.35 * bar), "bar", bar,
      "back pressure at the flow of redline, target boost and volumetric efficiency 0.95; the same loss coefficient in "
      "all compared cases; common practice, no source"},

@@ -51,8 +51,7 @@ struct GatePlan {
   double bore, full_lift;  // m
   double flow_coefficient;
   double opening;           // share of full lift, 0..1
-  int destination = -1;     // node of the joint that it blows into; -1: air
-  Eigen::Vector3d n_there;  // its mouth in that joint's axes (no momentum enters)
+  int destination = -1;     // node of the joint that it blows into (no momentum enters there); -1: air
 };
 
 /// A stretch of a duct that has a name of its own: what the user calls "downpipe" may be two ducts with a tap between,
