@@ -1,0 +1,106 @@
+#pragma once
+// An engine case: one engine with one manifold and its turbine, every value resolved, SI. What the case left open comes
+// from the table of assumed values and stands in `assumed`.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "models/assumed.hpp"
+#include "models/burn.hpp"
+#include "models/crank.hpp"
+#include "models/friction.hpp"
+#include "models/plan.hpp"
+#include "models/valve_lift.hpp"
+#include "shared/case_file.hpp"
+#include "solver/fuel.hpp"
+
+namespace pulsewright {
+
+struct ValveCase {
+  ValveShape shape;
+  CamCard card;  // angles on the cylinder's own scale: 0 at its firing top dead centre
+};
+
+struct PortCase {
+  CrossSection exit;  // of the first cylinder's port
+  double length, wall_temperature;
+};
+
+struct EngineParts {
+  std::string arrangement;              // empty where the case gives cylinders
+  std::vector<int> firing_order;        // cylinder numbers from 1
+  std::vector<CrankAngle> firing_at;    // of cylinder 1, 2, ...; the first is 0
+  CrankDimensions crank;
+  double redline;  // revolutions per minute
+  Fuel fuel;
+  bool diesel = false;
+  bool port_injection = false;  // fuel comes with the charge, not at intake closing
+  double lambda;
+  BurnTiming burn;
+  double burn_efficiency;
+  FrictionLaw friction;
+  double piston_temperature, head_temperature, liner_temperature;  // K
+  ValveCase exhaust, intake;
+  PortCase port;
+
+  int cylinders() const { return static_cast<int>(firing_at.size()); }
+  double displacement() const { return cylinders() * SliderCrank(crank).displacement(); }  // of all, m3
+};
+
+struct ChargeCase {
+  double boost_gauge;           // target, Pa above ambient
+  double temperature;           // at the intake ports at the target, K
+  double compressor_efficiency;
+  double work_coefficient;      // compressor work over the square of its tip speed
+  double wheel_ratio;           // compressor exducer over turbine inducer
+};
+
+struct AmbientCase {
+  double pressure, temperature;  // Pa, K
+};
+
+/// One measured or assumed point of a turbine's flow.
+struct CapacityPoint {
+  double flow;  // corrected to temperature and pressure, kg/s
+  double ratio;  // total inlet over static outlet pressure
+  double temperature, pressure;  // the reference state, K, Pa
+};
+
+struct TurbineCase {
+  std::string name;
+  CapacityPoint capacity;
+  int scrolls = 1;
+  double peak_efficiency, mechanical_efficiency;
+  double volute_length;            // m
+  double tongue_leak;              // share of one scroll's throat; 0 with one scroll
+  std::optional<double> inertia;   // kg m2; needs the wheel's size
+};
+
+struct SilencerCase {
+  bool fitted = true;
+  double pressure_drop;  // at the flow of redline, target boost, volumetric efficiency 0.95; Pa
+};
+
+struct RunCase {
+  std::vector<double> rpm;
+  double cell;  // m
+  double wall_heat_factor;
+};
+
+struct EngineCase {
+  std::string title;
+  EngineParts engine;
+  ChargeCase charge;
+  AmbientCase ambient;
+  std::vector<TurbineCase> turbines;  // one, for now
+  SilencerCase silencer;
+  RunCase run;
+  ManifoldPlan plan;
+  std::vector<AssumedEntry> assumed;
+};
+
+/// `cell` and `rpm` overrule those of the case where they are given. Throws Error (case_file) with every fault.
+EngineCase read_engine_case(CaseFile& file, double cell = 0, const std::vector<double>& rpm = {});
+
+}  // namespace pulsewright
