@@ -35,4 +35,13 @@ double hohenberg(double p, double T, double volume, double mean_piston_speed) {
   return 129.8 * std::exp(0.8 * std::log(p * 1e-5 * (mean_piston_speed + 1.4)) - 0.4 * std::log(T) - 0.06 * std::log(volume));
 }
 
+double wall_coefficient(WallHeatLaw law, const WallContact& c) {
+  switch (law) {
+    case WallHeatLaw::woschni: return woschni(c.p, c.T, c.bore, c.gas_speed);
+    case WallHeatLaw::hohenberg: return hohenberg(c.p, c.T, c.volume, c.piston_speed);
+    case WallHeatLaw::none: break;
+  }
+  return 0;
+}
+
 }  // namespace pulsewright

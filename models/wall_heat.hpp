@@ -23,6 +23,14 @@ double woschni_speed_gas_exchange(double mean_piston_speed);
 double woschni_speed_closed(double mean_piston_speed);
 double woschni_speed_burning(double displacement, double mR, double excess);
 
+/// What the coefficient of either law is made of.
+struct WallContact {
+  double p, T, volume;         // of the gas: Pa, K, m3
+  double bore, piston_speed;   // m, m/s (mean)
+  double gas_speed;            // Woschni's, m/s
+};
+double wall_coefficient(WallHeatLaw law, const WallContact& contact);
+
 /// Areas that the gas touches, m2.
 struct WallAreas {
   double piston, head, liner;
