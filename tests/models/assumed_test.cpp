@@ -90,8 +90,8 @@ TEST(Assumed, PetrolAndDieselDiffer) {
   EXPECT_EQ(list.take("engine.compression_ratio"), 16.5);
 }
 
-// Standard atmosphere at 1000 m over sea level: ISO 2533 gives 89874.6 / 101325 Pa and 281.651 / 288.15 K. The exponent is
-// rounded to six figures: 1e-4.
+// Standard atmosphere at 1000 m over sea level: ISO 2533 gives 89874.6 / 101325 Pa and 281.651 / 288.15 K. The exponent
+// is rounded to six figures: 1e-4.
 TEST(Assumed, AltitudeThinsTheAirByTheStandardAtmosphere) {
   AssumedList list;
   EXPECT_EQ(list.take("ambient.pressure"), 101300.0);
