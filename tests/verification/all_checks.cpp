@@ -13,6 +13,7 @@ const std::vector<CheckSet>& all_checks() {
       {"shock_tubes", shock_tube_checks, 0.1},
       {"simple_wave", simple_wave_checks, 0.1},
       {"shu_osher", shu_osher_checks, 0.2},
+      {"pistons", piston_checks, 0.1},
       {"shock_area", shock_area_checks, 0.2},
   };
   return table;
