@@ -4,21 +4,10 @@
 #include <cmath>
 #include <memory>
 
+#include "solver/end_wave.hpp"
+
 namespace pulsewright {
 namespace {
-
-/// Lets the gas and its waves pass as if the duct went on in its present state.
-class Passing : public Element {
- public:
-  void advance(std::span<Port> ports, const Step& step) override {
-    for (Port& port : ports) {
-      const EndState& s = port.state;
-      const double mass = s.rho * s.w;
-      port.flux = {mass, mass * s.w + s.p, mass * (enthalpy(step.gas, s.T, s.Y) + 0.5 * s.w * s.w), mass * s.Y};
-      port.face = s;
-    }
-  }
-};
 
 DuctSpec with_profile(double length, int cells, const Tube::Profile& profile) {
   DuctSpec duct = straight_duct("tube", length, 0.04, cells, profile(0));
@@ -39,8 +28,8 @@ Tube::Tube(const Gas& gas, double length, int cells, const Profile& profile, dou
 
 Tube::Tube(const Gas& gas, const DuctSpec& duct, double courant) : network_(gas, options(courant)) {
   network_.add_duct(duct);
-  network_.attach(std::make_unique<Passing>(), {{0, Side::start}});
-  network_.attach(std::make_unique<Passing>(), {{0, Side::finish}});
+  network_.attach(std::make_unique<AnechoicEnd>(), {{0, Side::start}});
+  network_.attach(std::make_unique<AnechoicEnd>(), {{0, Side::finish}});
   network_.start();
 }
 

@@ -1,5 +1,5 @@
 #pragma once
-// One duct with ends that let everything pass, marched by the program's own network: what shock-tube problems need.
+// One duct with anechoic ends, marched by the program's own network: what shock-tube problems need.
 
 #include <functional>
 
@@ -17,13 +17,14 @@ class Tube {
   Tube(const Gas& gas, const DuctSpec& duct, double courant = 0.8);
 
   void run_until(double t) { network_.run_until(t); }
+  void step() { network_.step(network_.allowed_step()); }
 
   std::size_t cells() const { return network_.cells(0); }
   double dx() const { return network_.dx(0); }
   double x(std::size_t i) const { return (static_cast<double>(i) + 0.5) * dx(); }
   Primitive cell(std::size_t i) const { return network_.cell(0, i); }
   Primitive at(double x) const;  // between the cells' middles, linear
-  Content held() const { return network_.held(0); }
+  Content balance() const { return network_.held() + network_.left(); }  // what was there at first, if nothing is lost
   const Network& network() const { return network_; }
 
  private:
