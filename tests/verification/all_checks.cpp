@@ -9,6 +9,7 @@ const std::vector<CheckSet>& all_checks() {
       // name, function, seconds
       {"riemann", riemann_checks, 0.01},
       {"steady_functions", steady_function_checks, 0.01},
+      {"pipes", pipe_checks, 0.01},
       {"waves", wave_checks, 0.05},
       {"shock_tubes", shock_tube_checks, 0.1},
       {"simple_wave", simple_wave_checks, 0.1},

@@ -27,6 +27,7 @@ std::vector<Check> shock_tube_checks();
 std::vector<Check> shu_osher_checks();
 std::vector<Check> simple_wave_checks();
 std::vector<Check> steady_function_checks();
+std::vector<Check> pipe_checks();
 std::vector<Check> wave_checks();
 
 }  // namespace pulsewright
