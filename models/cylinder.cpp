@@ -64,24 +64,31 @@ CylinderGas Cylinder::gas_at(const Content& c, CrankAngle angle) const {
   return {angle, c.mass * gas_constant(gas_, Y) * T / V, T, V, Y};
 }
 
+Content Cylinder::filled(double p, double T, double Y, CrankAngle angle) const {
+  const double mass = p * crank_.volume(angle) / (gas_constant(gas_, Y) * T);
+  return {mass, mass * internal_energy(gas_, T, Y), mass * Y};
+}
+
 // A guess that the first cycles correct: what the plenum would fill at intake closing, compressed and burned up to now; with open
 // valves burned gas on the way out, fresh gas on the way in.
 void Cylinder::fill_at_start() {
-  const auto filled = [&](double T, double Y, CrankAngle at) {
-    const double mass = port_.plenum().pressure * crank_.volume(at) / (gas_constant(gas_, Y) * T);
-    return Content{mass, mass * internal_energy(gas_, T, Y), mass * Y};
-  };
-  const double fresh_T = port_.plenum().temperature;
+  const Plenum& plenum = port_.plenum();
   angle_ = own_angle(0);
   in_gas_exchange_ = gas_exchange(angle_);
   if (angle_ < opens_) {
-    content_ = filled(fresh_T, 0.05, shuts_);
+    content_ = filled(plenum.pressure, plenum.temperature, 0.05, shuts_);
     shut(shuts_);
     totals_ = totals_ - totals();
+  } else if (angle_.degrees() < 360) {
+    content_ = filled(plenum.pressure, 1100, 1, angle_);
   } else {
-    const bool going_out = angle_.degrees() < 360;
-    content_ = going_out ? filled(1100, 1, angle_) : filled(fresh_T, 0.05, angle_);
+    content_ = filled(plenum.pressure, plenum.temperature, 0.05, angle_);
   }
+}
+
+void Cylinder::fill(double p, double T, double Y) {
+  if (closed_) throw Error(ErrorKind::internal, "a cylinder is filled with its valves shut", spec_.name);
+  content_ = filled(p, T, Y, angle_);
 }
 
 // Share of air in what comes from the plenum: the rest is the vapour of port fuel.
@@ -115,10 +122,12 @@ void Cylinder::advance(std::span<Port> ports, const Step& step) {
   const bool stays_shut = to < opens_;
   if (stays_shut && !closed_) shut(from);
   if (!stays_shut && closed_) open(from);
-  if (closed_)
+  if (closed_) {
     close_port(ports[0]);
-  else
+    exhaust_flow_ = intake_flow_ = 0;
+  } else {
     exchange(ports[0], step, from);
+  }
   angle_ = to;
   end_step();
 }
@@ -142,11 +151,13 @@ void Cylinder::exchange(Port& port, const Step& step, CrankAngle from) {
   else
     close_port(port);
   const Content out = (-step.dt * port.area) * Content{port.flux.mass, port.flux.energy, port.flux.burned};
-  const auto in = port_.flow(inside, flow_area(spec_.intake_valves, intake_lift_(middle)), step.dt, gas_);
+  const auto in = port_.flow(inside, {flow_area(spec_.intake_valves, intake_lift_(middle)), gas.V}, step.dt, gas_);
   const double work = gas.p * (crank_.volume(from + turn) - crank_.volume(from)), heat = step.dt * wall_heat(gas);
 
   const Content before = content_;
   content_ = content_ + in.into_cylinder - out + Content{0, -work - heat, 0};
+  exhaust_flow_ = out.mass / step.dt;
+  intake_flow_ = in.into_cylinder.mass / step.dt;
   totals_.intake += in.from_plenum;
   totals_.exhaust += out;
   totals_.work += work;

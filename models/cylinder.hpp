@@ -49,7 +49,12 @@ class Cylinder : public Element {
 
   CylinderTotals totals() const;  // since the start
   CylinderGas now() const;
+  double exhaust_flow() const { return exhaust_flow_; }  // over the last step: out through the exhaust valves, kg/s
+  double intake_flow() const { return intake_flow_; }    // in through the intake valves, kg/s
   const std::optional<CylinderCycle>& last_cycle() const { return book_.last(); }
+
+  /// Another start than the guess; before the first step, at a point of the cycle with open valves. Throws Error (internal) else.
+  void fill(double p, double T, double Y);
 
   /// Keeps a sample every `interval` from now on; zero stops. trace() is the last whole cycle, -180 to 540 degrees.
   void record(CrankAngle interval);
@@ -70,6 +75,7 @@ class Cylinder : public Element {
   CrankAngle own_angle(double time) const;
   CylinderGas gas_at(const Content& content, CrankAngle angle) const;
   double air_share() const;
+  Content filled(double p, double T, double Y, CrankAngle angle) const;
   void fill_at_start();
   void shut(CrankAngle angle);
   void open(CrankAngle angle);
@@ -95,6 +101,7 @@ class Cylinder : public Element {
   ClosedPeriod period_;    // the last with shut valves
   CylinderTotals totals_;  // without the running closed period
   double intake_at_closing_ = 0;
+  double exhaust_flow_ = 0, intake_flow_ = 0;
   double shut_from_ = 0, shut_to_ = 0;  // keep_exhaust_shut
 
   CycleBook book_;

@@ -30,7 +30,8 @@ void CycleBook::gas_exchange_done(const CylinderTotals& totals, double plenum_ai
   if (at_start_) {
     current_.number += 1;
     current_.pmep = (totals.work - work_at_half_) / displacement_;
-    current_.volumetric_efficiency = current_.charge.inducted_air / (plenum_air_density * displacement_);
+    current_.volumetric_efficiency = current_.charge.air / (plenum_air_density * displacement_);
+    current_.delivery = current_.charge.inducted_air / (plenum_air_density * displacement_);
     current_.totals = totals - *at_start_;
     last_ = current_;
   }

@@ -39,7 +39,9 @@ struct TrappedCharge {
 struct CylinderCycle {
   int number = 0;  // full cycles since the start, from 1
   TrappedCharge charge;
-  double volumetric_efficiency = 0;  // inducted air over displacement times the air density of the plenum
+  // Both over the displacement filled with air of the plenum's density:
+  double volumetric_efficiency = 0;  // air trapped at intake closing
+  double delivery = 0;               // air drawn from the plenum, what blew through over the overlap included
   double imep = 0;                   // gross: compression and expansion, Pa
   double pmep = 0;                   // gas exchange; above zero where the intake pushes the piston, Pa
   CylinderTotals totals;             // over this cycle

@@ -15,6 +15,15 @@ double mass_flow(const Reservoir& upstream, double p, double area) {
   return area * upstream.p / std::sqrt(upstream.R * upstream.T) * flow_function(p / upstream.p, upstream.gamma);
 }
 
+// Half of the mass that, crossing at the upstream enthalpy, brings the cylinder to the other pressure.
+double levelling_mass(const Reservoir& upstream, double p, double volume) {
+  return 0.5 * (upstream.p - p) * volume / (upstream.gamma * upstream.R * upstream.T);
+}
+
+double crossing_mass(const Reservoir& upstream, double p, const IntakePort::Valve& valve, double dt) {
+  return std::min(dt * mass_flow(upstream, p, valve.area), levelling_mass(upstream, p, valve.volume));
+}
+
 Content stream(double mass, double h, double Y) { return {mass, mass * h, mass * Y}; }
 
 }  // namespace
@@ -25,14 +34,14 @@ Reservoir IntakePort::next_in(const Gas& gas) const {
   return make_reservoir(gas, plenum_.pressure, temperature_from_enthalpy(gas, held_.energy / held_.mass, Y), Y);
 }
 
-IntakePort::Crossed IntakePort::flow(const Reservoir& cylinder, double area, double dt, const Gas& gas) {
-  if (area <= 0) return {};
+IntakePort::Crossed IntakePort::flow(const Reservoir& cylinder, const Valve& valve, double dt, const Gas& gas) {
+  if (valve.area <= 0) return {};
   if (cylinder.p >= plenum_.pressure) {
-    const Content back = stream(dt * mass_flow(cylinder, plenum_.pressure, area), cylinder.h, cylinder.Y);
+    const Content back = stream(crossing_mass(cylinder, plenum_.pressure, valve, dt), cylinder.h, cylinder.Y);
     held_ += back;
     return {-1.0 * back, {}};
   }
-  const double mass = dt * mass_flow(next_in(gas), cylinder.p, area);
+  const double mass = crossing_mass(next_in(gas), cylinder.p, valve, dt);
   if (mass < held_.mass) {
     const Content in = (mass / held_.mass) * held_;
     held_ = held_ - in;

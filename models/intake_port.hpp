@@ -26,8 +26,13 @@ class IntakePort {
     Content from_plenum;    // fresh
   };
 
-  /// What crosses the valve in dt at the effective area.
-  Crossed flow(const Reservoir& cylinder, double area, double dt, const Gas& gas);
+  struct Valve {
+    double area;    // effective, m2
+    double volume;  // of the cylinder behind it, m3
+  };
+
+  /// What crosses the valve in dt. Near equal pressures never more than half of what would level them, so that steps do not swing.
+  Crossed flow(const Reservoir& cylinder, const Valve& valve, double dt, const Gas& gas);
 
   const Content& held() const { return held_; }  // energy = enthalpy: the port's gas stands at constant pressure
   const Plenum& plenum() const { return plenum_; }

@@ -26,13 +26,13 @@ double woschni_speed_burning(double displacement, double mR, double excess) {
   return 3.24e-3 * displacement / mR * std::max(excess, 0.0);
 }
 
-// Equation   h = 129.8 V^-0.06 p^0.8 T^-0.4 (Sp + 1.4)^0.8
+// Equation   h = 130 V^-0.06 p^0.8 T^-0.4 (Sp + 1.4)^0.8
 // Source     G. F. Hohenberg, Advanced approaches for heat transfer calculations, SAE 790825, 1979; second hand
 // Symbols    V volume m3; p bar; T K; Sp mean piston speed m/s; h W/(m2 K)
 // Valid for  whole cycle; derived on diesel engines
 // Tested by  tests/models/wall_heat_test.cpp, tests/verification/engine_checks.cpp
 double hohenberg(double p, double T, double volume, double mean_piston_speed) {
-  return 129.8 * std::exp(0.8 * std::log(p * 1e-5 * (mean_piston_speed + 1.4)) - 0.4 * std::log(T) - 0.06 * std::log(volume));
+  return 130 * std::exp(0.8 * std::log(p * 1e-5 * (mean_piston_speed + 1.4)) - 0.4 * std::log(T) - 0.06 * std::log(volume));
 }
 
 double wall_coefficient(WallHeatLaw law, const WallContact& c) {

@@ -16,6 +16,7 @@ const std::vector<CheckSet>& all_checks() {
       {"shu_osher", shu_osher_checks, 0.2},
       {"pistons", piston_checks, 0.1},
       {"shock_area", shock_area_checks, 0.2},
+      {"engine", engine_checks, 0.1},
   };
   return table;
 }

@@ -21,6 +21,7 @@ const std::vector<CheckSet>& all_checks();
 std::vector<Check> run_checks(const CheckSet& set);
 
 std::vector<Check> piston_checks();
+std::vector<Check> engine_checks();
 std::vector<Check> riemann_checks();
 std::vector<Check> shock_area_checks();
 std::vector<Check> shock_tube_checks();
