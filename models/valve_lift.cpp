@@ -35,7 +35,8 @@ LiftCurve::LiftCurve(const CamCard& card) : lift_(card.lift), exponent_(card.exp
 }
 
 double LiftCurve::operator()(CrankAngle angle) const {
-  const double from_centre = std::remainder(angle.radians - centre_, cycle_angle);
+  const double turns = (angle.radians - centre_) / cycle_angle;
+  const double from_centre = (turns - std::floor(turns + 0.5)) * cycle_angle;
   if (std::abs(from_centre) >= half_) return 0;
   const double cosine = std::cos(half_pi * from_centre / half_);
   return lift_ * (exponent_ == 2 ? cosine * cosine : std::pow(cosine, exponent_));
