@@ -5,8 +5,8 @@
 namespace pulsewright {
 namespace {
 
-// B. J. McBride, M. J. Zehe and S. Gordon, NASA Glenn Coefficients for Calculating Thermodynamic Properties of Individual
-// Species, NASA/TP-2002-211556, 2002. Molar mass kg/mol; then per range of temperature a0..a6, b1, b2.
+// B. J. McBride, M. J. Zehe and S. Gordon, NASA Glenn Coefficients for Calculating Thermodynamic Properties of
+// Individual Species, NASA/TP-2002-211556, 2002. Molar mass kg/mol; then per range of temperature a0..a6, b1, b2.
 // clang-format off
 constexpr std::array<SpeciesData, species_count> table{{
     {"N2", 0.0280134, {{

@@ -1,5 +1,9 @@
 #pragma once
-// The perfect gas: constant heat capacities and one gas constant, whatever the burned fraction Y says.
+// The perfect gas: constant heat capacities and one gas constant, whatever the burned fraction Y says. Viscosity and
+// conductivity are those of air.
+
+#include "solver/thermal_state.hpp"
+#include "solver/transport_fit.hpp"
 
 namespace pulsewright {
 
@@ -9,6 +13,7 @@ struct PerfectGas {
   double per_cv;        // 1/cv
   double per_cp;        // 1/(cv + R)
   double heat_ratio;    // gamma
+  TransportFit transport;
 };
 
 // Equation   e = cv T,  cv = R/(gamma - 1)
@@ -22,5 +27,8 @@ inline double heat_ratio(const PerfectGas& g, double /*T*/, double /*Y*/) { retu
 inline double internal_energy(const PerfectGas& g, double T, double /*Y*/) { return g.cv * T; }
 inline double temperature_from_energy(const PerfectGas& g, double e, double /*Y*/) { return e * g.per_cv; }
 inline double temperature_from_enthalpy(const PerfectGas& g, double h, double /*Y*/) { return h * g.per_cp; }
+inline ThermalState thermal_state(const PerfectGas& g, double e, double /*Y*/) { return {e * g.per_cv, g.heat_ratio}; }
+inline double viscosity(const PerfectGas& g, double T, double Y) { return viscosity(g.transport, T, Y); }
+inline double conductivity(const PerfectGas& g, double T, double Y) { return conductivity(g.transport, T, Y); }
 
 }  // namespace pulsewright

@@ -17,8 +17,8 @@ struct TransportData {
   std::array<TransportFit, 2> viscosity, conductivity;
 };
 
-// S. Gordon, B. J. McBride and F. J. Zeleznik, NASA TM-86885, 1984, with the coefficients of R. A. Svehla, NASA TM-4647,
-// 1995, as NASA distributes them. CO has the coefficients of N2 there.
+// S. Gordon, B. J. McBride and F. J. Zeleznik, NASA TM-86885, 1984, with the coefficients of R. A. Svehla, NASA
+// TM-4647, 1995, as NASA distributes them. CO has the coefficients of N2 there.
 // clang-format off
 constexpr std::array<TransportData, species_count> table{{
   /* N2  */ {1000.0, {{{0.62526577, -31.779652, -1640.7983, 1.7454992}, {0.87395209, 561.52222, -173948.09, -0.39335958}}},
@@ -49,12 +49,13 @@ double species_conductivity(std::size_t i, double T) {
 
 // Equation   mixed = sum_i x_i q_i / sum_j x_j phi_ij,
 //            phi_ij = (1 + (eta_i/eta_j)^1/2 (M_j/M_i)^1/4)^2 / (8 (1 + M_i/M_j))^1/2
-// Source     C. R. Wilke, J. Chem. Phys. 18 (1950) 517, eq. 14; for conductivity with the same phi (Mason and Saxena's factor 1)
-// Symbols    q a species' viscosity or conductivity; x mole fraction; eta viscosity; M molar mass
-// Valid for  dilute gases, frozen composition, 250 to 5000 K (water from 373 K, below by extrapolation)
-// Tested by  tests/verification/gas_checks.cpp
+// Source     C. R. Wilke, J. Chem. Phys. 18 (1950) 517, eq. 14; for conductivity with the same phi (Mason and Saxena's
+// factor 1) Symbols    q a species' viscosity or conductivity; x mole fraction; eta viscosity; M molar mass Valid for
+// dilute gases, frozen composition, 250 to 5000 K (water from 373 K, below by extrapolation) Tested by
+// tests/verification/gas_checks.cpp
 double phi(std::size_t i, std::size_t j, double T) {
-  const double mass_ratio = species_data(static_cast<Species>(i)).molar_mass / species_data(static_cast<Species>(j)).molar_mass;
+  const double mass_ratio =
+      species_data(static_cast<Species>(i)).molar_mass / species_data(static_cast<Species>(j)).molar_mass;
   const double root = 1 + std::sqrt(species_viscosity(i, T) / species_viscosity(j, T) / std::sqrt(mass_ratio));
   return root * root / std::sqrt(8 * (1 + mass_ratio));
 }
