@@ -79,10 +79,10 @@ void Joint::check(std::span<const Port> ports, const Step& step) const {
 }
 
 // Equation   v_j = sum_k J_k (-n_k . n_j)/S;  A_m = A + s max(0, lambda_j Q S/Ja - A)
-// Source     momentum of the entering streams resolved along each way out; the area that they fill is our own closure
-// Symbols    J, S, Ja, Q momentum, mass, momentum magnitude and volume flow of the entering streams; lambda_j outlet's
-// share Valid for  any directions; v is capped where it is used (solver/joint_port.cpp) Tested by
-// tests/verification/joint_checks.cpp
+// Source     momentum of the entering streams along each way out; the area they fill is our own closure
+// Symbols    J, S, Ja, Q momentum, mass, sum of |J| and volume flow of the entering streams; lambda_j outlet's share
+// Valid for  any directions; v is capped where it is used (solver/joint_port.cpp)
+// Tested by  tests/verification/joint_flow_checks.cpp
 void Joint::prepare(std::span<const Port> ports, const Step& step) {
   check(ports, step);
   const double filled = total_momentum_ > 0 ? stream_volume_ * stream_mass_ / total_momentum_ : 0;

@@ -11,7 +11,7 @@ namespace {
 
 // Relative accuracy of the joint's pressure. What it leaves unbalanced stays in the joint and enters the next step.
 constexpr double close_enough = 1e-8;
-constexpr int newton_turns = 12;
+constexpr int newton_turns = 20;  // 2 or 3 as a rule; a limited stream or a choked port takes more
 
 }  // namespace
 
@@ -100,9 +100,10 @@ void Joint::take_outflow(Balance& b, const Step& step, bool settle) {
 }
 
 // Equation   V p c_v/R = En + dt (sum_in m h0 - sum_out m h_out), every energy counted from where e = c_v T
-// Source     first law for the joint's gas; c_v, R and that datum at the mixture's temperature (exact for a perfect
-// gas) Symbols    V m3; p Pa at the end of the step; En J held; m kg/s; h J/kg Valid for  any step and V >= 0; rises
-// with p Tested by  tests/solver/joint_test.cpp
+// Source     first law; c_v, R and that datum at the mixture's temperature (exact for a perfect gas)
+// Symbols    V m3; p Pa at the end of the step; En J held; m kg/s; h J/kg
+// Valid for  any step and V >= 0; rises with p
+// Tested by  tests/solver/joint_test.cpp
 void Joint::sum_up(Balance& b, const Step& step) const {
   const double datum = b.gas.cp * b.gas.T - b.gas.h, out_h = b.gas.h + datum, dt = step.dt;
   const double capacity = spec_.volume * (b.gas.cp - b.gas.R) / b.gas.R;

@@ -50,29 +50,30 @@ void answer_fixed(JointPort& port, const EndState& face, const Gas& gas) {
   port.mass_slope = port.energy_slope = 0;
 }
 
-/// The velocity that the port may see: with faster jets its equation would have several roots.
+/// The velocity that the port may see: with faster streams its equation would have several roots. Newton takes it as
+/// fixed: its slope by the joint's pressure can turn the port's own gain negative and send Newton to and fro.
 double capped_jet(const JointPort& port, const JointGas& joint) {
-  if (port.jet <= 0) return port.jet;
   const EndState& d = port.duct;
   const double rho_joint = joint.p / (joint.R * joint.T), r = std::min(1.0, joint.p / d.p);
-  const double jet = std::min(port.jet, 0.9 * joint.c);
-  if (jet * rho_joint <= 0.8 * d.rho * d.c * r) return jet;  // below the limit by more than its power could tell
+  const double v = std::min(port.jet, 0.9 * joint.c);
+  if (v * rho_joint <= 0.8 * d.rho * d.c * r) return v;  // below the limit by more than its power could tell
   const double impedance = d.rho * d.c * std::pow(r, (d.gamma + 1) / (2 * d.gamma));
-  return std::min(jet, 0.8 * impedance / rho_joint);
+  return std::min(v, 0.8 * impedance / rho_joint);
 }
 
-/// Mass flow and the pressure left in the face at one velocity, with slopes by that mass flow and by the velocity.
+/// What the joint's momentum leaves in the face.
 struct Leaving {
-  double pressure, by_joint, slope;  // in the face; d/d(joint's pressure); d/d(face's pressure)
+  double pressure, by_joint, slope;  // Pa; d/d(joint's pressure); d/d(face's pressure)
 };
 
 // Equation   p = p_J - rho U (U - v): momentum between the joint's cell and a face of the duct's own area
-// Source     momentum balance over the widening after a jet (Borda-Carnot), with the streams' momentum v kept by
-// direction Symbols    p, p_J Pa; U velocity out through the face, v jets toward the port, m/s; rho kg/m3 Valid for  v
-// below 0.8 rho c / rho_J (one root); any U up to sonic Tested by  tests/verification/joint_checks.cpp
-Leaving leave_plain(const JointPort& port, double rho_slope, double u_slope, double p_joint, double v) {
+// Source     momentum over the widening behind a jet (Borda-Carnot), the streams' momentum v kept by direction
+// Symbols    p, p_J Pa; U velocity out through the face, v streams toward the port, m/s; rho kg/m3
+// Valid for  v below 0.8 rho c / rho_J (one root); any U up to sonic
+// Tested by  tests/verification/joint_flow_checks.cpp
+Leaving leave_plain(const JointPort& port, double rho_slope, double u_slope, const JointGas& joint, double v) {
   const double rho = port.rho, u = port.u;
-  return {p_joint - rho * u * (u - v), 1, -(rho_slope * u * (u - v) + rho * u_slope * (2 * u - v))};
+  return {joint.p - rho * u * (u - v), 1, -(rho_slope * u * (u - v) + rho * u_slope * (2 * u - v))};
 }
 
 /// Gas of one mass flow per area g mixed by momentum: u_m and p_m, with their change by g and by the joint's pressure.
@@ -81,10 +82,11 @@ struct Mixed {
   double u_by_g, p_by_g, u_by_joint, p_by_joint;
 };
 
-// Equation   p_m + g u_m = p_J + g v,  u_m = g R T_m/p_m,  T_m = T0 - u_m^2/(2 c_p): a quadratic for u_m, its subsonic
-// root Source     momentum, mass and energy over an area that streams fill together Symbols    g kg/(m2 s); v velocity
-// of the streams toward the port, m/s; T0 stagnation temperature, K Valid for  up to choking; beyond, u_m stays sonic
-// and p_m falls on by momentum Tested by  tests/verification/joint_checks.cpp
+// Equation   p_m + g u_m = p_J + g v, u_m = g R T_m/p_m, T_m = T0 - u_m^2/(2 c_p): a quadratic, its subsonic root
+// Source     momentum, mass and energy over an area that streams fill together
+// Symbols    g kg/(m2 s); v velocity of the streams toward the port, m/s; T0 stagnation temperature, K
+// Valid for  up to choking; beyond, u_m stays sonic and p_m falls on by momentum
+// Tested by  tests/verification/joint_flow_checks.cpp
 Mixed mixed(double g, double v, double T0, const JointGas& joint) {
   const double thrust = joint.p + g * v, k = 1 - 0.5 * joint.R / joint.cp, RT = joint.R * T0;
   const double square = thrust * thrust - 4 * k * RT * g * g;
@@ -99,9 +101,10 @@ Mixed mixed(double g, double v, double T0, const JointGas& joint) {
 }
 
 // Equation   mixed at A_m with g = rho U A/A_m, then isentropic to A less kc (1 - A/A_m) rho U^2/2
-// Source     momentum over the streams' common area A_m, then a smooth contraction; the choice of A_m is our own
-// closure Symbols    A, A_m m2; U velocity in the face m/s; kc contraction loss (assumed 0.1) Valid for  A_m > A; U up
-// to sonic Tested by  tests/verification/joint_checks.cpp
+// Source     momentum over the streams' common area, then a smooth contraction; the choice of A_m is our own closure
+// Symbols    A, A_m m2; U velocity in the face m/s; kc contraction loss (assumed 0.1)
+// Valid for  A_m > A; U up to sonic
+// Tested by  tests/verification/joint_flow_checks.cpp
 Leaving leave_by_mouth(const JointPort& port, double rho_slope, double u_slope, const JointGas& joint, double v) {
   const double rho = port.rho, u = port.u, a = port.area / port.mixing_area;
   const double T0 = port.T + 0.5 * u * u / joint.cp, g_slope = a * (rho_slope * u + rho * u_slope);
@@ -126,7 +129,8 @@ void let_in(JointPort& port, double p, const Gas& gas) {
   const EndState& d = port.duct;
   port.inflow = true;
   port.residual = 0;
-  const Moved m = behind(p, d);
+  Moved m = behind(p, d);
+  m.w = std::max(m.w, 0.0);  // rounding where p is the rest pressure
   if (d.w >= d.c || m.w > m.c) {
     const EndState face = face_toward_element(p, d);
     if (face.p != p) return answer_fixed(port, face, gas);
@@ -164,7 +168,7 @@ void let_out(JointPort& port, const JointGas& joint, JointLaw law, const Gas& ga
   if (law == JointLaw::momentum) {
     const double v = capped_jet(port, joint);
     leaving = port.mixing_area > port.area ? leave_by_mouth(port, rho_slope, u_slope, joint, v)
-                                           : leave_plain(port, rho_slope, u_slope, joint.p, v);
+                                           : leave_plain(port, rho_slope, u_slope, joint, v);
   }
   port.residual = port.p - leaving.pressure;
   port.residual_slope = 1 - leaving.slope;

@@ -10,6 +10,8 @@ const std::vector<CheckSet>& all_checks() {
       {"riemann", riemann_checks, 0.01},
       {"steady_functions", steady_function_checks, 0.01},
       {"pipes", pipe_checks, 0.01},
+      {"joint_acoustics", joint_acoustic_checks, 0.05},
+      {"joint_flow", joint_flow_checks, 0.2},
       {"waves", wave_checks, 0.05},
       {"shock_tubes", shock_tube_checks, 0.1},
       {"simple_wave", simple_wave_checks, 0.1},

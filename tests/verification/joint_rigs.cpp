@@ -2,60 +2,32 @@
 
 #include <cmath>
 
-#include "solver/wave.hpp"
+#include "solver/end_closed.hpp"
 
 namespace pulsewright {
 namespace {
 
-EndState end_state(const Beyond& b) {
-  const double rho = b.p / (rig_R * b.T);
-  return {rho, b.u, b.p, 0, b.T, rig_gamma, std::sqrt(rig_gamma * b.p / rho)};
+EndState end_state(const DuctGas& gas) {
+  const double rho = gas.p / (rig_R * gas.T);
+  return {rho, gas.u, gas.p, gas.Y, gas.T, rig_gamma, std::sqrt(rig_gamma * gas.p / rho)};
 }
 
-double star_pressure(const EndState& a, const EndState& b) {
-  double p = std::min(a.p, b.p);
-  for (int turn = 0; turn < 60; ++turn) {
-    const double rest = a.w + b.w - wave_slowdown(p, a) - wave_slowdown(p, b);
-    const double to = std::max(0.1 * p, p + rest / (wave_slowdown_slope(p, a) + wave_slowdown_slope(p, b)));
-    if (std::abs(to - p) < 1e-13 * p) return to;
-    p = to;
-  }
-  return p;
-}
-
-/// Flux and face of a port from the gas in its face.
-void set_face(Port& port, const EndState& face, const Gas& gas) {
-  const double mass = face.rho * face.w, h0 = enthalpy(gas, face.T, face.Y) + 0.5 * face.w * face.w;
-  port.flux = {mass, mass * face.w + face.p, mass * h0, mass * face.Y};
-  port.face = face;
+std::unique_ptr<Element> far_end(const StarDuct& duct) {
+  if (duct.far == StarDuct::Far::wall) return std::make_unique<ClosedEnd>();
+  if (duct.signal.empty()) return std::make_unique<AnechoicEnd>();
+  return std::make_unique<SignalEnd>(duct.signal);
 }
 
 }  // namespace
 
-Beyond simple_wave(double p) {
-  const double ratio = std::pow(p / rig_p, (rig_gamma - 1) / (2 * rig_gamma));  // of sound speeds
-  const double c0 = std::sqrt(rig_gamma * rig_R * rig_T);
-  return {p, rig_T * ratio * ratio, 2 / (rig_gamma - 1) * c0 * (ratio - 1)};
-}
-
-void BeyondEnd::advance(std::span<Port> ports, const Step& step) {
-  for (Port& port : ports) {
-    const EndState duct = port.state, beyond = end_state(gas_(step.time + 0.5 * step.dt));
-    const double p = star_pressure(duct, beyond);
-    const bool toward_us = duct.w >= wave_slowdown(p, duct);
-    EndState face = face_toward_element(p, toward_us ? duct : beyond);
-    if (!toward_us) face.w = -face.w;
-    set_face(port, face, step.gas);
-    left_ += (step.dt * port.area) * Content{port.flux.mass, port.flux.energy, port.flux.burned};
+std::vector<SignalPoint> pulse_signal(double height, double length) {
+  std::vector<SignalPoint> series;
+  constexpr int rows = 400;  // linear between them: 1e-5 of the height
+  for (int i = 0; i <= rows; ++i) {
+    const double p = rig_p + height * std::sin(std::numbers::pi * i / rows);
+    series.push_back({length * i / rows, p, rig_T * std::pow(p / rig_p, (rig_gamma - 1) / rig_gamma)});
   }
-}
-
-void WallEnd::advance(std::span<Port> ports, const Step& step) {
-  for (Port& port : ports) {
-    EndState face = behind_wave(wave_pressure(0, port.state), port.state);
-    face.w = 0;
-    set_face(port, face, step.gas);
-  }
+  return series;
 }
 
 void EntropyMeter::advance(std::span<Port> ports, const Step& step) {
@@ -72,18 +44,12 @@ Star make_star(const JointSpec& spec, const std::vector<StarDuct>& ducts, double
   Star star{std::make_unique<Network>(gas, NetworkOptions{.courant = courant})};
   std::vector<DuctEnd> ends;
   for (const StarDuct& d : ducts) {
-    const Primitive state{d.gas.p / (rig_R * d.gas.T), d.gas.u, d.gas.p, d.burned};
+    const Primitive state{d.gas.p / (rig_R * d.gas.T), d.gas.u, d.gas.p, d.gas.Y};
     const int cells = std::max(2, static_cast<int>(std::lround(d.length / dx)));
     ends.push_back({star.net->add_duct(straight_duct("duct", d.length, d.bore, cells, state)), Side::finish});
   }
   star.meter = &star.net->attach(std::make_unique<EntropyMeter>(spec, gas), ends);
-  for (std::size_t i = 0; i < ducts.size(); ++i) {
-    const DuctEnd far{ends[i].duct, Side::start};
-    if (ducts[i].beyond)
-      star.net->attach(std::make_unique<BeyondEnd>(ducts[i].beyond), {far});
-    else
-      star.net->attach(std::make_unique<WallEnd>(), {far});
-  }
+  for (std::size_t i = 0; i < ducts.size(); ++i) star.net->attach(far_end(ducts[i]), {{ends[i].duct, Side::start}});
   star.net->start();
   return star;
 }
@@ -115,8 +81,8 @@ std::vector<EndState> steady_faces(const JointSpec& spec, const std::vector<doub
     joint.advance(ports, {0, 1e-6, gas});
     for (std::size_t i = 0; i < ports.size(); ++i) {
       const bool outlet = i + 1 == ports.size();
-      ports[i].state = end_state(outlet ? Beyond{rig_p, ports[i].face.T, ports[i].face.w}
-                                        : Beyond{ports[i].face.p, rig_T, speeds[i]});
+      ports[i].state = end_state(outlet ? DuctGas{rig_p, ports[i].face.T, ports[i].face.w}
+                                        : DuctGas{ports[i].face.p, rig_T, speeds[i]});
     }
   }
   std::vector<EndState> faces;

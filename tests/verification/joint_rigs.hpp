@@ -1,11 +1,11 @@
 #pragma once
 // Rigs round one joint, for the checks of joints: ducts that meet in it, with given gas or walls beyond their far ends.
 
-#include <functional>
 #include <memory>
 #include <numbers>
 #include <vector>
 
+#include "solver/end_wave.hpp"
 #include "solver/joint.hpp"
 #include "solver/network.hpp"
 
@@ -13,30 +13,13 @@ namespace pulsewright {
 
 inline constexpr double rig_gamma = 1.33, rig_R = 287, rig_T = 900, rig_p = 1e5;  // exhaust gas as a perfect gas
 
-/// Gas beyond a duct's end; u is its velocity toward the duct. Against the gas at rest it is an end without echo.
-struct Beyond {
-  double p = rig_p, T = rig_T, u = 0;
+/// Gas in a duct; u is its velocity toward the joint, m/s.
+struct DuctGas {
+  double p = rig_p, T = rig_T, u = 0, Y = 0;
 };
 
-/// The state behind a simple wave of pressure p that runs into gas at rest at rig_p, rig_T.
-Beyond simple_wave(double p);
-
-/// The duct's end borders on given gas: the exact Riemann solution between the two.
-class BeyondEnd : public Element {
- public:
-  explicit BeyondEnd(std::function<Beyond(double time)> gas) : gas_(std::move(gas)) {}
-  void advance(std::span<Port> ports, const Step& step) override;
-  Content left() const override { return left_; }
-
- private:
-  std::function<Beyond(double)> gas_;
-  Content left_;
-};
-
-class WallEnd : public Element {
- public:
-  void advance(std::span<Port> ports, const Step& step) override;
-};
+/// A pulse as a simple wave into gas at rest at rig_p, rig_T: half a sine of the given height and length.
+std::vector<SignalPoint> pulse_signal(double height, double length);
 
 /// A joint and the entropy made in it, J/K, from the gas in its faces.
 class EntropyMeter : public Element {
@@ -50,12 +33,14 @@ class EntropyMeter : public Element {
   double made = 0;
 };
 
-/// One duct of a star: its finish is at the joint, for the outlet too.
+/// One duct of a star: its finish is at the joint, for the outlet too. At its start: a wall, or its own gas without
+/// end, with or without a wave that comes in.
 struct StarDuct {
+  enum class Far { wall, endless };
   double length, bore;
-  Beyond gas{};                            // at the start
-  std::function<Beyond(double)> beyond{};  // its far end; none: a wall
-  double burned = 0;
+  DuctGas gas{};
+  Far far = Far::endless;
+  std::vector<SignalPoint> signal{};
 };
 
 struct Star {
