@@ -25,7 +25,8 @@ Slope flow_squared(double ratio, double g) {
 }  // namespace
 
 // Equation   psi(x) = K x psi(r/x), squared: both nozzles pass one mass flow; psi is the flow function
-// Source     turbine as two nozzles in series: N. Watson and M. S. Janota, Turbocharging the Internal Combustion Engine, 1982
+// Source     turbine as two nozzles in series: N. Watson and M. S. Janota, Turbocharging the Internal Combustion
+// Engine, 1982
 //            (from memory); psi: solver/orifice.hpp
 // Symbols    x middle over first total pressure; r behind the second over first total pressure; K second_over_first
 // Valid for  0 <= r <= 1, K > 0
@@ -45,8 +46,8 @@ PairFlow pair_flow(double r, double second_over_first, double gamma) {
 TurbineAreas areas_from_capacity(const CapacityPoint& point, double rotor_over_throat, int scrolls, const Gas& gas) {
   if (!(point.ratio > 1 && point.flow > 0 && point.temperature > 0 && point.pressure > 0))
     throw Error(ErrorKind::case_file,
-                fmt::format("a turbine's capacity needs a flow above 0 and a ratio above 1, not {:g} kg/s at {:g}", point.flow,
-                            point.ratio));
+                fmt::format("a turbine's capacity needs a flow above 0 and a ratio above 1, not {:g} kg/s at {:g}",
+                            point.flow, point.ratio));
   const double gamma = heat_ratio(gas, capacity_temperature, 1);
   const double flow = pair_flow(1 / point.ratio, rotor_over_throat, gamma).flow;
   const double throat = point.flow * std::sqrt(gas_constant(gas, 1) * point.temperature) / (point.pressure * flow);

@@ -11,8 +11,8 @@ struct PairFlow {
   double flow;    // mass flow times sqrt(R T0) over area and total pressure of the first
 };
 
-/// pressure_ratio: behind the second over before the first, 0..1. second_over_first: area of the second over that of the
-/// first, times sqrt(T0 before the first / T0 before the second).
+/// pressure_ratio: behind the second over before the first, 0..1. second_over_first: area of the second over that of
+/// the first, times sqrt(T0 before the first / T0 before the second).
 PairFlow pair_flow(double pressure_ratio, double second_over_first, double gamma);
 
 /// One point of a turbine's flow: what passes at an expansion ratio (total before over static behind), corrected to a

@@ -18,8 +18,9 @@ namespace pulsewright {
 double silencer_area(const SilencerPoint& s, const Gas& gas) {
   if (s.pressure_drop == 0) return std::numeric_limits<double>::infinity();
   if (!(s.pressure_drop > 0 && s.mass_flow > 0))
-    throw Error(ErrorKind::case_file, fmt::format("a silencer needs a pressure drop and a flow above 0, not {:g} Pa at {:g} kg/s",
-                                                  s.pressure_drop, s.mass_flow));
+    throw Error(ErrorKind::case_file,
+                fmt::format("a silencer needs a pressure drop and a flow above 0, not {:g} Pa at {:g} kg/s",
+                            s.pressure_drop, s.mass_flow));
   const double total = s.air_pressure + s.pressure_drop;
   const double psi = flow_function(s.air_pressure / total, heat_ratio(gas, s.temperature, 1));
   return s.mass_flow * std::sqrt(gas_constant(gas, 1) * s.temperature) / (total * psi);

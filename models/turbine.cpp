@@ -13,9 +13,9 @@
 namespace pulsewright {
 namespace {
 
-constexpr double flow_tolerance = 1e-7;    // of the flows; what is left over is paid back in the next step
-constexpr double idle_flow = 1e-9;         // of the choked flow of the rotor: below it the turbine counts as balanced
-constexpr double widest_exit = 1e3;        // in rotor areas; wider costs nothing
+constexpr double flow_tolerance = 1e-7;  // of the flows; what is left over is paid back in the next step
+constexpr double idle_flow = 1e-9;       // of the choked flow of the rotor: below it the turbine counts as balanced
+constexpr double widest_exit = 1e3;      // in rotor areas; wider costs nothing
 constexpr int most_turns = 60;
 
 // Total state of a face, gamma frozen.
@@ -25,15 +25,18 @@ TotalState total_state(const EndState& f, const Gas& gas) {
   return {f.p * std::pow(1 + (g - 1) / 2 * mach2, g / (g - 1)), T, f.Y};
 }
 
-double choked_flow(const Reservoir& r, double area) { return area * r.p / std::sqrt(r.R * r.T) * flow_function(0, r.gamma); }
+double choked_flow(const Reservoir& r, double area) {
+  return area * r.p / std::sqrt(r.R * r.T) * flow_function(0, r.gamma);
+}
 
 }  // namespace
 
 Turbine::Turbine(TurbineSpec spec, const Gas& gas)
     : spec_(std::move(spec)), air_(make_reservoir(gas, spec_.air_pressure, spec_.air_temperature, 0)) {
   if (!(spec_.scroll_throat > 0 && spec_.rotor > 0 && spec_.exit_area > 0))
-    throw Error(ErrorKind::internal, fmt::format("turbine {}: throat {:g} m2, rotor {:g} m2, exit {:g} m2 must be above zero",
-                                                 spec_.name, spec_.scroll_throat, spec_.rotor, spec_.exit_area));
+    throw Error(ErrorKind::internal,
+                fmt::format("turbine {}: throat {:g} m2, rotor {:g} m2, exit {:g} m2 must be above zero", spec_.name,
+                            spec_.scroll_throat, spec_.rotor, spec_.exit_area));
   spec_.exit_area = std::min(spec_.exit_area, widest_exit * spec_.rotor);
 }
 
@@ -70,16 +73,20 @@ void Turbine::find_middle_pressure(std::span<Port> ports, const Step& step) {
     p -= s / slope_;
     if (!(p > lowest && p < highest)) p = 0.5 * (lowest + highest);
   }
-  throw Error(ErrorKind::unphysical, fmt::format("no pressure before the wheel balances the flows at {:g} s: {:g} kg/s are left "
-                                                 "over at {:g} bar", step.time, last_surplus, last_p / 1e5), spec_.name);
+  throw Error(ErrorKind::unphysical,
+              fmt::format("no pressure before the wheel balances the flows at {:g} s: {:g} kg/s are left "
+                          "over at {:g} bar",
+                          step.time, last_surplus, last_p / 1e5),
+              spec_.name);
 }
 
-// Equation   sum of throat flows = rotor flow. Throat: from the scroll's total state to the middle pressure; rotor: from the
+// Equation   sum of throat flows = rotor flow. Throat: from the scroll's total state to the middle pressure; rotor:
+// from the
 //            middle gas at rest to the static pressure behind; inflows mix at constant enthalpy before anything leaves
-// Source     N. Watson and M. S. Janota, Turbocharging the Internal Combustion Engine, 1982 (two nozzles in series; from memory)
-// Symbols    surplus: kg/s that come in and do not leave, with what the last step left over
-// Valid for  quasi-steady flow, both directions; the work per mass is that of the last step
-// Tested by  tests/models/turbine_test.cpp
+// Source     N. Watson and M. S. Janota, Turbocharging the Internal Combustion Engine, 1982 (two nozzles in series;
+// from memory) Symbols    surplus: kg/s that come in and do not leave, with what the last step left over Valid for
+// quasi-steady flow, both directions; the work per mass is that of the last step Tested by
+// tests/models/turbine_test.cpp
 double Turbine::surplus(double pressure, std::span<Port> ports, const Step& step) {
   middle_->p = pressure;
   to_air_ = {};
@@ -107,7 +114,8 @@ double Turbine::surplus(double pressure, std::span<Port> ports, const Step& step
 }
 
 void Turbine::mix(const Content& inflow, const Gas& gas) {
-  if (!(inflow.mass > idle_flow * choked_flow(*middle_, spec_.rotor))) return;  // nothing comes in: the gas stays as it is
+  if (!(inflow.mass > idle_flow * choked_flow(*middle_, spec_.rotor)))
+    return;  // nothing comes in: the gas stays as it is
   const double h = inflow.energy / inflow.mass, Y = std::clamp(inflow.burned / inflow.mass, 0.0, 1.0);
   const double T = temperature_from_enthalpy(gas, h, Y);
   middle_ = Reservoir{middle_->p, T, Y, h, gas_constant(gas, Y), heat_ratio(gas, T, Y)};
@@ -129,7 +137,8 @@ void Turbine::draw_from_air() {
   reading_.outlet_pressure = pair.middle * air_.p;
 }
 
-// Equation   |dp| = B m + K m^2: K from the orifice between the static pressures, B the pressure that drawing m moves in both
+// Equation   |dp| = B m + K m^2: K from the orifice between the static pressures, B the pressure that drawing m moves
+// in both
 //            scrolls, sum of c/A
 // Source     orifice: flow_function in solver/orifice.hpp; B: linear wave
 // Symbols    m kg/s from the scroll of higher pressure to the other, without momentum along either
@@ -137,7 +146,8 @@ void Turbine::draw_from_air() {
 // Tested by  tests/models/turbine_test.cpp
 void Turbine::leak(std::span<Port> ports, const Gas& gas) const {
   if (!(spec_.tongue_leak > 0) || ports.size() < (spec_.outlet_port < 0 ? 2U : 3U)) return;
-  const std::size_t first = spec_.outlet_port == 0 ? 1 : 0, second = spec_.outlet_port == static_cast<int>(first) + 1 ? first + 2 : first + 1;
+  const std::size_t first = spec_.outlet_port == 0 ? 1 : 0,
+                    second = spec_.outlet_port == static_cast<int>(first) + 1 ? first + 2 : first + 1;
   Port& high = ports[first].face.p > ports[second].face.p ? ports[first] : ports[second];
   Port& low = &high == &ports[first] ? ports[second] : ports[first];
   const EndState& from = high.face;
@@ -147,7 +157,8 @@ void Turbine::leak(std::span<Port> ports, const Gas& gas) const {
   const double b = from.c / high.area + low.face.c / low.area;
   const double flow = 2 * dp / (b + std::sqrt(b * b + 4 * dp / (alone * alone) * dp));
   const double h = enthalpy(gas, from.T, from.Y) + from.w * from.w / 2;
-  high.flux.mass += flow / high.area, high.flux.energy += flow * h / high.area, high.flux.burned += flow * from.Y / high.area;
+  high.flux.mass += flow / high.area, high.flux.energy += flow * h / high.area,
+      high.flux.burned += flow * from.Y / high.area;
   low.flux.mass -= flow / low.area, low.flux.energy -= flow * h / low.area, low.flux.burned -= flow * from.Y / low.area;
 }
 

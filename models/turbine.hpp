@@ -1,8 +1,8 @@
 #pragma once
-// The turbine between its scrolls and the downpipe: quasi-steady, without volume. Each scroll's throat lets gas from the
-// scroll's total state into one common space before the wheel, where its velocity head is lost; the rotor lets it out of
-// there. The wheel takes work out of what passes forward. All scrolls meet in the one space, so a quiet scroll can run
-// backward.
+// The turbine between its scrolls and the downpipe: quasi-steady, without volume. Each scroll's throat lets gas from
+// the scroll's total state into one common space before the wheel, where its velocity head is lost; the rotor lets it
+// out of there. The wheel takes work out of what passes forward. All scrolls meet in the one space, so a quiet scroll
+// can run backward.
 
 #include <array>
 #include <limits>
@@ -18,11 +18,11 @@ namespace pulsewright {
 
 struct TurbineSpec {
   std::string name;
-  double scroll_throat;         // of each scroll, m2, effective
-  double rotor;                 // m2, effective
-  double peak_efficiency;       // total to static
-  double tongue_leak = 0;       // gap between two scrolls over one scroll's throat
-  int outlet_port = -1;         // the downpipe's; every other port is a scroll's. -1: no downpipe, then
+  double scroll_throat;    // of each scroll, m2, effective
+  double rotor;            // m2, effective
+  double peak_efficiency;  // total to static
+  double tongue_leak = 0;  // gap between two scrolls over one scroll's throat
+  int outlet_port = -1;    // the downpipe's; every other port is a scroll's. -1: no downpipe, then
   double exit_area = std::numeric_limits<double>::infinity();  // the restriction between wheel and air, m2, effective
   double air_pressure = 101325, air_temperature = 293;         // behind it
 };

@@ -14,7 +14,8 @@ struct TotalState {
   double Y;  // burned mass fraction
 };
 
-/// Enthalpy drop of an isentropic expansion from the total state to a static pressure, J/kg; 0 where p_out is not below.
+/// Enthalpy drop of an isentropic expansion from the total state to a static pressure, J/kg; 0 where p_out is not
+/// below.
 double isentropic_drop(const Gas& gas, const TotalState& inlet, double p_out);
 
 /// Velocity that the isentropic drop would give, m/s (C0).

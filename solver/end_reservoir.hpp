@@ -8,8 +8,8 @@
 
 namespace pulsewright {
 
-/// Gas of one state without end beside the duct, seen through an area. Inflow takes its pressure and temperature as total
-/// values; outflow leaves against its pressure, or at sonic speed where that cannot be reached.
+/// Gas of one state without end beside the duct, seen through an area. Inflow takes its pressure and temperature as
+/// total values; outflow leaves against its pressure, or at sonic speed where that cannot be reached.
 class ReservoirEnd : public Element {
  public:
   /// effective_area: discharge coefficient times area, m2; the duct's area or more is a plain open end.

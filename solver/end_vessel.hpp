@@ -17,7 +17,8 @@ struct VesselSpec {
   double opens = 0;           // s: shut before, open after
 };
 
-/// Its mass, energy and burned mass advance by the very fluxes that the duct receives; well stirred, no heat through its wall.
+/// Its mass, energy and burned mass advance by the very fluxes that the duct receives; well stirred, no heat through
+/// its wall.
 class Vessel : public Element {
  public:
   Vessel(VesselSpec spec, const Gas& gas);

@@ -1,6 +1,6 @@
 #pragma once
-// Ends that go on: gas outside through which waves leave and never come back. An anechoic end has that gas at rest in the
-// state that the duct began with; a signal end sends a prescribed simple wave in through it.
+// Ends that go on: gas outside through which waves leave and never come back. An anechoic end has that gas at rest in
+// the state that the duct began with; a signal end sends a prescribed simple wave in through it.
 
 #include <optional>
 #include <vector>
@@ -37,8 +37,8 @@ struct SignalPoint {
   double temperature;  // K
 };
 
-/// The incoming wave runs into the gas that lay at the duct's end at the start. Linear between rows, the first and the last
-/// row held before and after them.
+/// The incoming wave runs into the gas that lay at the duct's end at the start. Linear between rows, the first and the
+/// last row held before and after them.
 class SignalEnd : public WaveEnd {
  public:
   /// Throws Error (case_file) unless times rise and pressures and temperatures are positive.

@@ -1,7 +1,7 @@
 #pragma once
-// Quasi-steady flow through an orifice between a duct's end and gas at rest (a cylinder, a vessel, the open air), solved
-// together with the exact wave that it sends into the duct: both directions, choked branch, total enthalpy of the true
-// upstream side. Open ends, nozzles, vessels and poppet valves are this relation with their own area.
+// Quasi-steady flow through an orifice between a duct's end and gas at rest (a cylinder, a vessel, the open air),
+// solved together with the exact wave that it sends into the duct: both directions, choked branch, total enthalpy of
+// the true upstream side. Open ends, nozzles, vessels and poppet valves are this relation with their own area.
 
 #include "solver/element.hpp"
 #include "solver/gas.hpp"
@@ -20,14 +20,16 @@ struct Reservoir {
 
 Reservoir make_reservoir(const Gas& gas, double p, double T, double Y);
 
-/// Mass flow of an ideal nozzle over A p0 / sqrt(R T0), for throat over total pressure; choked below the critical ratio.
+/// Mass flow of an ideal nozzle over A p0 / sqrt(R T0), for throat over total pressure; choked below the critical
+/// ratio.
 double flow_function(double pressure_ratio, double gamma);
 
 /// Throat over total pressure at which a nozzle of ideal gas chokes.
 double critical_pressure_ratio(double gamma);
 
-/// Fills flux and face of the port. effective_area is discharge coefficient times area, m2: 0 or less is a closed end, the
-/// port's area or more an open one. The port's last face, if any, is where the search starts. Returns the mass flow toward the reservoir, kg/s.
+/// Fills flux and face of the port. effective_area is discharge coefficient times area, m2: 0 or less is a closed end,
+/// the port's area or more an open one. The port's last face, if any, is where the search starts. Returns the mass flow
+/// toward the reservoir, kg/s.
 double flow_through_orifice(const Reservoir& reservoir, double effective_area, const Gas& gas, Port& port);
 
 /// Fills flux and face of a port that nothing leaves: the pressure of the gas brought to rest. The closed end.

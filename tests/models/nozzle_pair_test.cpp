@@ -18,7 +18,8 @@ TEST(NozzlePair, BothNozzlesPassOneFlow) {
   for (double ratio : {0.9999, 0.95, 0.7, 0.5, 0.3, 0.01, 0.0})
     for (double k : {0.1, 0.7, 1.0, 1.4, 20.0}) {
       const PairFlow pair = pair_flow(ratio, k, gamma);
-      EXPECT_NEAR(pair.flow / (k * pair.middle * flow_function(ratio / pair.middle, gamma)), 1, 1e-6) << ratio << ' ' << k;
+      EXPECT_NEAR(pair.flow / (k * pair.middle * flow_function(ratio / pair.middle, gamma)), 1, 1e-6)
+          << ratio << ' ' << k;
       EXPECT_GE(pair.middle, ratio);
       EXPECT_LE(pair.middle, 1);
     }

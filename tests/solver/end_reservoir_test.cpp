@@ -31,7 +31,8 @@ TEST(ClosedEnd, PassesNothingAndHoldsThePressureOfGasBroughtToRest) {
   EXPECT_EQ(end.left().mass, 0);
 }
 
-// Normal reflection of a shock: H. W. Liepmann and A. Roshko, Elements of Gasdynamics, 1957, chapter 3. 1e-9: closed form.
+// Normal reflection of a shock: H. W. Liepmann and A. Roshko, Elements of Gasdynamics, 1957, chapter 3. 1e-9: closed
+// form.
 TEST(ClosedEnd, ReflectsAShockAsPublished) {
   const double p21 = 4.5;  // Mach 2 in gamma 1.4
   const EndState still = gas_at(air, 1e5, 300, 0), behind = behind_wave(p21 * 1e5, still);

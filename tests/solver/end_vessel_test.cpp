@@ -23,8 +23,8 @@ Port advanced(Element& end, const EndState& state, double area, double time = 0,
 
 VesselSpec cylinder_like() { return {"vessel", 1, 6e5, 1700, 0.9, 350e-6, 0}; }
 
-// Closed form by bisection: orifice flow (choked unless the duct's pressure is too near), jet cooled by its own velocity,
-// simple wave in the duct. Written out apart from the program's own relations.
+// Closed form by bisection: orifice flow (choked unless the duct's pressure is too near), jet cooled by its own
+// velocity, simple wave in the duct. Written out apart from the program's own relations.
 double rise_behind_the_wave(double area) {
   const double g = 1.33, R = 287, p0 = 6e5, T0 = 1700, p1 = 2e5, c1 = std::sqrt(g * R * 1100), cp = g * R / (g - 1);
   double lo = p1, hi = p0;
@@ -38,8 +38,8 @@ double rise_behind_the_wave(double area) {
   return lo - p1;
 }
 
-// 1 %: a shock's relation instead of the simple wave's makes 0.4 % at this strength; the closed form itself to its printed
-// digits (three decimals of a bar).
+// 1 %: a shock's relation instead of the simple wave's makes 0.4 % at this strength; the closed form itself to its
+// printed digits (three decimals of a bar).
 TEST(Vessel, BlowsDownIntoADuctAsTheClosedFormSays) {
   const double bores[] = {36.6e-3, 42.7e-3, 47.5e-3}, rises[] = {1.413e5, 1.100e5, 0.921e5};
   for (int i = 0; i < 3; ++i) {

@@ -55,8 +55,8 @@ TEST(AnechoicEnd, GasComesBackInUnderALeavingRarefactionWithoutEcho) {
   EXPECT_NEAR(face.p / wave.p, 1, 1e-9);
 }
 
-// 0.5 %: the shock's own relation departs from the simple wave's in the third power of its strength (0.4 % at ratio 1.94,
-// by the closed forms of H. W. Liepmann and A. Roshko 1957, chapter 3).
+// 0.5 %: the shock's own relation departs from the simple wave's in the third power of its strength (0.4 % at
+// ratio 1.94, by the closed forms of H. W. Liepmann and A. Roshko 1957, chapter 3).
 TEST(AnechoicEnd, AShockLeavesAnEchoOfAtMostHalfAPercent) {
   AnechoicEnd end;
   const EndState start = gas_at(air, 1e5, 300, 0);
@@ -81,7 +81,8 @@ TEST(SignalEnd, SendsInTheSimpleWaveOfItsPressure) {
   EXPECT_NEAR(first.p / 2e5, 1, 0.005);
 }
 
-// The sum of what goes out and what comes in, for weak waves: p - p0 = both heights together. 1e-3 of it: their product.
+// The sum of what goes out and what comes in, for weak waves: p - p0 = both heights together. 1e-3 of it: their
+// product.
 TEST(SignalEnd, LetsAWaveOutWhileItSendsOneIn) {
   const EndState start = gas_at(air, 1e5, 300, 0);
   SignalEnd end({{0, 1.0e5, 300}, {1e-3, 1.001e5, 300 * std::pow(1.001, 0.4 / 1.4)}});

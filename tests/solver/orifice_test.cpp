@@ -41,7 +41,8 @@ TEST(Orifice, OutflowIsTheFlowFunctionFromTheDuctsTotalState) {
     const EndState& f = port.face;
     const double mach2 = f.w * f.w / (f.c * f.c), ratio = 1 + 0.33 / 2 * mach2;
     const double p_total = f.p * std::pow(ratio, 1.33 / 0.33);
-    const double expected = 0.3 * bore_area * p_total / std::sqrt(287 * f.T * ratio) * flow_function(1e5 / p_total, 1.33);
+    const double expected =
+        0.3 * bore_area * p_total / std::sqrt(287 * f.T * ratio) * flow_function(1e5 / p_total, 1.33);
     EXPECT_NEAR(flow / expected, 1, 1e-6) << p;
   }
 }
@@ -124,8 +125,8 @@ TEST(Orifice, AnAreaBeyondTheDuctsIsThatOfTheDuct) {
   EXPECT_EQ(mass_flow(r, 1, d), mass_flow(r, 7, d));
 }
 
-// Near equal pressures the wave carries the flow: it is -dp A/c on both sides of zero, whatever the orifice. 1 %: the share
-// that the orifice takes at a millionth of the pressure; without the wave the flow would go with the root of dp.
+// Near equal pressures the wave carries the flow: it is -dp A/c on both sides of zero, whatever the orifice. 1 %: the
+// share that the orifice takes at a millionth of the pressure; without the wave the flow would go with the root of dp.
 TEST(Orifice, FlowPassesThroughEqualPressuresInAStraightLine) {
   const EndState d = gas_at(exhaust, 1e5, 900, 0);
   for (double dp : {1e-6, 1e-4, 1e-2, 0.1})
@@ -145,7 +146,8 @@ TEST(Orifice, AWiderOneNeverPassesLess) {
     for (double w : {-200.0, 0.0, 300.0}) {
       double before = 0;
       for (double share = 0.02; share < 1.01; share += 0.02) {
-        const double flow = std::abs(mass_flow(make_reservoir(exhaust, 1e5, 700, 0), share, gas_at(exhaust, p, 900, w)));
+        const double flow =
+            std::abs(mass_flow(make_reservoir(exhaust, 1e5, 700, 0), share, gas_at(exhaust, p, 900, w)));
         EXPECT_GE(flow, before * (1 - 1e-7)) << p << ' ' << w << ' ' << share;
         before = flow;
       }

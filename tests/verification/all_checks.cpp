@@ -18,7 +18,9 @@ const std::vector<CheckSet>& all_checks() {
       {"shu_osher", shu_osher_checks, 0.2},
       {"pistons", piston_checks, 0.1},
       {"shock_area", shock_area_checks, 0.2},
+      {"ends", end_checks, 0.3},
       {"engine", engine_checks, 0.1},
+      {"orifice_turbine", orifice_turbine_checks, 0.01},
   };
   return table;
 }

@@ -21,9 +21,11 @@ const std::vector<CheckSet>& all_checks();
 std::vector<Check> run_checks(const CheckSet& set);
 
 std::vector<Check> piston_checks();
+std::vector<Check> end_checks();
 std::vector<Check> engine_checks();
 std::vector<Check> joint_acoustic_checks();
 std::vector<Check> joint_flow_checks();
+std::vector<Check> orifice_turbine_checks();
 std::vector<Check> riemann_checks();
 std::vector<Check> shock_area_checks();
 std::vector<Check> shock_tube_checks();
