@@ -12,6 +12,7 @@ const std::vector<CheckSet>& all_checks() {
       {"pipes", pipe_checks, 0.01},
       {"joint_acoustics", joint_acoustic_checks, 0.05},
       {"joint_flow", joint_flow_checks, 0.2},
+      {"steady_flow", steady_flow_checks, 1},
       {"waves", wave_checks, 0.05},
       {"shock_tubes", shock_tube_checks, 0.1},
       {"simple_wave", simple_wave_checks, 0.1},

@@ -33,6 +33,7 @@ std::vector<Check> shu_osher_checks();
 std::vector<Check> simple_wave_checks();
 std::vector<Check> steady_function_checks();
 std::vector<Check> pipe_checks();
+std::vector<Check> steady_flow_checks();
 std::vector<Check> wave_checks();
 
 }  // namespace pulsewright

@@ -26,8 +26,7 @@ NormalShock normal_shock(double m, double g) {
   const double pressure = 1 + 2 * g / (g + 1) * (m2 - 1);
   const double density = (g + 1) * m2 / ((g - 1) * m2 + 2);
   const double behind = std::sqrt((1 + (g - 1) / 2 * m2) / (g * m2 - (g - 1) / 2));
-  return {behind, pressure, density, pressure / density,
-          pressure * isentropic(m, g).p_p0 / isentropic(behind, g).p_p0};
+  return {behind, pressure, density, pressure / density, pressure * isentropic(m, g).p_p0 / isentropic(behind, g).p_p0};
 }
 
 Fanno fanno(double m, double g) {

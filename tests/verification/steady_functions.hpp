@@ -1,6 +1,7 @@
 #pragma once
 // Steady one-dimensional flow of a perfect gas, closed forms: what marched results are held to.
-//   Source: Ames Research Staff, Equations, Tables and Charts for Compressible Flow, NACA Report 1135, 1953 (isentropic,
+//   Source: Ames Research Staff, Equations, Tables and Charts for Compressible Flow, NACA Report 1135, 1953
+//   (isentropic,
 //           normal shock); A. H. Shapiro, The Dynamics and Thermodynamics of Compressible Fluid Flow, vol. 1, 1953,
 //           ch. 6 (friction), ch. 7 (heat).
 
