@@ -168,6 +168,8 @@ constexpr AssumedRow rows[] = {
     {"turbine.capacity", 0.16, turbine_for_engine, times(0.75, 1.25), "kg/s", plain,
      "corrected flow at ratio 2.0 (288.15 K, 1.01325 bar), scaled with displacement, redline and boost; give your "
      "turbine's own figure"},
+    {"turbine.rotor_over_throat", 1, one, between(0.7, 1.4), "", plain,
+     "one capacity point does not tell throat from rotor; assumed alike"},
     {"turbine.peak_efficiency", 0.68, one, between(0.58, 0.75), "", plain,
      "small radial turbine in good health; from memory"},
     {"turbine.mechanical_efficiency", 0.96, one, between(0.93, 0.98), "", plain,
@@ -184,6 +186,8 @@ constexpr AssumedRow rows[] = {
      "scaled with the fifth power of the exducer from 60 mm; assumed"},
     {"compressor.exducer", 1.05, turbine_inducer, between(0.945, 1.155), "mm", mm,
      "a little larger than the turbine wheel; common practice, no source"},
+    {"compressor.exducer_over_inducer", 1.05, one, between(0.945, 1.155), "turbine inducers", plain,
+     "compressor exducer, while the turbine's wheel is not given; common practice, no source"},
     {"compressor.work_coefficient", 0.70, one, between(0.62, 0.78), "", plain,
      "work over the square of tip speed, backswept wheel; from memory"},
     {"wastegate.bore", 44 * mm, gate_bore_for_size, no_range, "mm", mm,

@@ -10,6 +10,7 @@
 #include "models/burn.hpp"
 #include "models/crank.hpp"
 #include "models/friction.hpp"
+#include "models/nozzle_pair.hpp"
 #include "models/plan.hpp"
 #include "models/valve_lift.hpp"
 #include "shared/case_file.hpp"
@@ -23,8 +24,8 @@ struct ValveCase {
 };
 
 struct PortCase {
-  CrossSection exit;  // of the first cylinder's port
-  double length, wall_temperature;
+  std::optional<CrossSection> exit;  // none: matched to the bore of each primary
+  double length, roughness, wall_temperature;
 };
 
 struct EngineParts {
@@ -60,16 +61,11 @@ struct AmbientCase {
   double pressure, temperature;  // Pa, K
 };
 
-/// One measured or assumed point of a turbine's flow.
-struct CapacityPoint {
-  double flow;  // corrected to temperature and pressure, kg/s
-  double ratio;  // total inlet over static outlet pressure
-  double temperature, pressure;  // the reference state, K, Pa
-};
-
 struct TurbineCase {
   std::string name;
+  Place place;
   CapacityPoint capacity;
+  TurbineAreas areas;
   int scrolls = 1;
   double peak_efficiency, mechanical_efficiency;
   double volute_length;            // m

@@ -24,11 +24,6 @@ JointLaw law_of(const DraftNode& node) { return node.joint ? node.joint->law : J
 
 DraftEnd& end_of(Draft& draft, DraftPort port) { return draft.run(port.run).ends[static_cast<std::size_t>(port.end)]; }
 
-std::string name_at(const Draft& draft, DraftPort port) {
-  const auto& names = draft.runs[static_cast<std::size_t>(port.run)].names;
-  return port.end == at_start ? names.front().name : names.back().name;
-}
-
 bool same(DraftPort a, DraftPort b) { return a.run == b.run && a.end == b.end; }
 
 /// Where no outlet is said: the first duct that starts here, or else the last one.

@@ -78,6 +78,8 @@ void CaseFile::set(std::string_view assignment, const std::string& origin) {
   set_by_address(book_->root, assignment, origin, book_->faults);
 }
 
+CaseFaults& CaseFile::faults() { return book_->faults; }
+
 CaseTable CaseFile::root() { return {*book_, &book_->root, {}, book_->root.place}; }
 
 void CaseFile::finish() {

@@ -11,6 +11,7 @@
 #include <string>
 #include <string_view>
 
+#include "shared/case_faults.hpp"
 #include "shared/case_table.hpp"
 
 namespace pulsewright {
@@ -30,6 +31,9 @@ class CaseFile {
 
   /// Tables stay good as long as this file lives.
   CaseTable root();
+
+  /// For faults that show only when the whole is put together.
+  CaseFaults& faults();
 
   /// Throws one Error (case_file) with all that was recorded, and with every key that nobody asked for.
   void finish();

@@ -1,0 +1,59 @@
+#include "models/engine_case.hpp"
+
+#include "models/plan_builder.hpp"
+#include "models/read_duct.hpp"
+#include "models/read_engine.hpp"
+#include "models/read_manifold.hpp"
+#include "models/read_turbo.hpp"
+
+namespace pulsewright {
+namespace {
+
+/// Speeds in the order of the case; each once.
+std::vector<double> read_speeds(const CaseTable& run, const EngineParts& engine) {
+  if (!run.has("rpm")) return {0.4 * engine.redline, 0.6 * engine.redline, 0.8 * engine.redline, engine.redline};
+  const auto speeds = run.numbers("rpm", between(300, 25000));
+  return speeds.value_or(std::vector<double>{});
+}
+
+RunCase read_run(const CaseTable& root, const EngineParts& engine, AssumedList& assumed) {
+  const CaseTable t = root.table("run");
+  RunCase run;
+  run.rpm = read_speeds(t, engine);
+  run.cell = t.quantity("cell", Dimension::length, between(5e-4, 0.1)).value_or(0.005);
+  run.wall_heat_factor = assumed.given_or(t.number("wall_heat_factor", between(0, 10)), "run.wall_heat_factor");
+  const std::string boost = t.choice("boost", {"given", "hold", "balanced", "step"}).value_or("given");
+  if (boost != "given") t.fault("boost", "boost = \"" + boost + "\" is not possible yet", "boost = \"given\": the boost of [charge] at every speed");
+  return run;
+}
+
+/// Tables of later work, so that they are not called unknown.
+void refuse_what_comes_later(const CaseTable& root) {
+  for (const char* key : {"jig", "keep_clear", "shop", "log"})
+    if (root.has(key)) root.fault(key, "[" + std::string(key) + "] is not possible yet", "take it out");
+}
+
+}  // namespace
+
+EngineCase read_engine_case(CaseFile& file, double cell, const std::vector<double>& rpm) {
+  const CaseTable root = file.root();
+  AssumedList assumed;
+  EngineCase result{};
+  result.title = root.text("title").value_or(file.name());
+  result.ambient = read_ambient(root, assumed);
+  result.engine = read_engine(root, assumed);
+  result.charge = read_charge(root, result.ambient, assumed);
+  result.turbines = read_turbines(root, mixture_gas(result.engine.fuel, result.engine.lambda), assumed);
+  result.silencer = read_silencer(root, assumed);
+  result.run = read_run(root, result.engine, assumed);
+  if (cell > 0) result.run.cell = cell;
+  if (!rpm.empty()) result.run.rpm = rpm;
+  refuse_what_comes_later(root);
+  const Sketch sketch = read_manifold(root, {result.engine, result.turbines, result.ambient, result.run.cell}, assumed);
+  result.plan = build_plan(sketch, assumed, file.faults());
+  file.finish();
+  result.assumed = assumed.entries();
+  return result;
+}
+
+}  // namespace pulsewright

@@ -1,0 +1,90 @@
+// Which cylinder fires when: by the name of an arrangement, by the count of cylinders, by order and angles.
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <numeric>
+
+#include "models/arrangement.hpp"
+#include "models/read_engine.hpp"
+#include "shared/words.hpp"
+
+namespace pulsewright {
+namespace {
+
+constexpr int most_cylinders = 16;
+
+std::string numbers_in_words(const std::vector<int>& numbers) {
+  std::string words;
+  for (const int n : numbers) words += (words.empty() ? "" : "-") + std::to_string(n);
+  return words;
+}
+
+const Arrangement* read_arrangement(const CaseTable& engine) {
+  std::vector<std::string> names;
+  for (const Arrangement& a : arrangements()) names.emplace_back(a.name);
+  const auto name = engine.choice("arrangement", names);
+  return name ? find_arrangement(*name) : nullptr;
+}
+
+/// Only the name "inline N" can be concluded from a count of cylinders.
+const Arrangement* in_line(int cylinders) { return find_arrangement("inline " + std::to_string(cylinders)); }
+
+bool names_each_once(std::vector<int> order) {
+  std::ranges::sort(order);
+  for (std::size_t k = 0; k < order.size(); ++k)
+    if (order[k] != static_cast<int>(k) + 1) return false;
+  return true;
+}
+
+std::vector<int> usual_order(const Arrangement* arrangement, int cylinders) {
+  if (arrangement) return arrangement->firing_order;
+  std::vector<int> order(static_cast<std::size_t>(cylinders));
+  std::iota(order.begin(), order.end(), 1);
+  return order;
+}
+
+std::vector<int> read_order(const CaseTable& engine, const Arrangement* arrangement, int cylinders) {
+  const auto order = engine.counts("firing_order", 1, most_cylinders);
+  if (!order) return usual_order(arrangement, cylinders);
+  if (static_cast<int>(order->size()) == cylinders && names_each_once(*order)) return *order;
+  engine.fault("firing_order", "firing_order is " + numbers_in_words(*order) + ", but it must name each of the " +
+                                   std::to_string(cylinders) + " cylinders once");
+  return usual_order(arrangement, cylinders);
+}
+
+/// Angles of cylinder 1, 2, ... from the list of the case; cylinder 1 stands at 0.
+void read_angles(const CaseTable& engine, EngineParts& parts) {
+  const double whole = 4 * std::numbers::pi;
+  const auto angles = engine.quantities("firing_at", Dimension::angle, between(0, whole));
+  if (!angles) return;
+  if (angles->size() != parts.firing_at.size())
+    return engine.fault("firing_at", "firing_at has " + std::to_string(angles->size()) + " angles for " +
+                                         std::to_string(parts.firing_at.size()) + " cylinders",
+                        "one for each cylinder 1, 2, ... in degrees after cylinder 1 fires");
+  for (std::size_t k = 0; k < angles->size(); ++k) parts.firing_at[k] = {std::fmod((*angles)[k] - angles->front() + whole, whole)};
+  std::iota(parts.firing_order.begin(), parts.firing_order.end(), 1);
+  std::ranges::stable_sort(parts.firing_order, {}, [&](int c) { return parts.firing_at[static_cast<std::size_t>(c - 1)].radians; });
+}
+
+}  // namespace
+
+void read_firing(const CaseTable& engine, EngineParts& parts) {
+  const auto said = engine.count("cylinders", 1, most_cylinders);
+  const Arrangement* arrangement = read_arrangement(engine);
+  if (!engine.has("arrangement") && !engine.has("cylinders"))
+    engine.fault_here("how many cylinders? give arrangement = \"inline 4\" or cylinders = 4");
+  const int cylinders = arrangement ? static_cast<int>(arrangement->firing_order.size()) : said.value_or(4);
+  if (arrangement && said && *said != cylinders)
+    engine.fault("cylinders", "cylinders is " + std::to_string(*said) + ", but " + in_quotes(arrangement->name) + " has " +
+                                  std::to_string(cylinders) + " (" + engine.line_of("arrangement") + ")");
+  if (!arrangement && !engine.has("arrangement")) arrangement = in_line(cylinders);
+  if (!arrangement && !engine.has("firing_order") && !engine.has("firing_at") && cylinders > 1 && said)
+    engine.fault("cylinders", "no usual firing order is known for " + std::to_string(cylinders) + " cylinders", "give firing_order");
+  parts.arrangement = arrangement ? std::string(arrangement->name) : "";
+  parts.firing_order = read_order(engine, arrangement, cylinders);
+  for (const double degrees : even_firing_degrees(parts.firing_order)) parts.firing_at.push_back(CrankAngle::from_degrees(degrees));
+  read_angles(engine, parts);
+}
+
+}  // namespace pulsewright

@@ -1,0 +1,165 @@
+#include "models/read_manifold.hpp"
+
+#include <algorithm>
+#include <numbers>
+
+#include "models/read_duct.hpp"
+#include "models/read_network.hpp"
+#include "shared/words.hpp"
+
+namespace pulsewright {
+namespace {
+
+/// A port of one cylinder: from the throats of its valves to the exit in the head face.
+DuctDrawing port_drawing(const EngineParts& engine, const CrossSection& exit) {
+  DuctSection section = straight_section(engine.port.length, exit, engine.port.roughness, engine.port.wall_temperature);
+  section.start = round_section(equal_area_bore(throat_area(engine.exhaust.shape)));
+  return {{section}, true};
+}
+
+bool same_section(const CrossSection& a, const CrossSection& b) {
+  return std::abs(a.area - b.area) < 1e-9 && std::abs(a.perimeter - b.perimeter) < 1e-7;
+}
+
+/// The first stretch of a primary leads from the port's exit to the round tube.
+double transition_length(const Layered& t, const CrossSection& exit, const CrossSection& tube, double length, AssumedList& assumed) {
+  const auto said = t.with("transition").quantity("transition", Dimension::length, between(0, 0.5));
+  if (same_section(exit, tube)) return 0;
+  return std::min(length, assumed.given_or(said, "each_primary.transition"));
+}
+
+void bend_primary(const Layered& t, const std::string& name, DuctSection& section, AssumedList& assumed) {
+  const BendReading bends = read_bends(t);
+  const double angle = assumed.given_or(bends.angle, "primary.bends", name);
+  if (angle > 0) lay_bends(section, angle, assumed.given_or(bends.radius, "primary.bend_radius", name));
+}
+
+DuctDrawing primary_drawing(const Layered& t, const std::string& name, const EngineParts& engine, AssumedList& assumed) {
+  const DuctShape shape = read_shape(t);
+  const DuctWall wall = read_wall(t, assumed);
+  assumed.facts().primary_bore = shape.first_bore;
+  if (!shape.table.empty()) return {sections_from_table(shape.table, wall.roughness, wall.temperature), true};
+  const CrossSection tube = round_section(shape.first_bore);
+  const CrossSection exit = engine.port.exit.value_or(tube);
+  DuctDrawing drawing;
+  const double transition = transition_length(t, exit, tube, shape.length, assumed);
+  if (transition > 0) {
+    drawing.sections.push_back(straight_section(transition, exit, wall.roughness, wall.temperature));
+    drawing.sections.back().finish = tube;
+  }
+  if (shape.length - transition > 1e-6) {
+    drawing.sections.push_back(straight_section(shape.length - transition, tube, wall.roughness, wall.temperature));
+    drawing.sections.back().finish = round_section(shape.last_bore);
+    bend_primary(t, name, drawing.sections.back(), assumed);
+  }
+  return drawing;
+}
+
+void refuse_pieces(const CaseTable& t) {
+  for (const char* key : {"pieces", "alloy", "wrap", "emissivity"})
+    if (t.has(key))
+      t.fault(key, std::string(key) + " is not possible yet",
+              key == std::string("pieces") ? "give length, and bends as the sum of the bends' angles" : "give wall_temperature");
+}
+
+/// The cylinder's number from 0; -1 where it is faulty.
+int read_cylinder(const CaseTable& t, int cylinders) {
+  if (!t.need("cylinder")) return -1;
+  const auto number = t.count("cylinder", 1, 99);
+  if (number && *number > cylinders)
+    t.fault("cylinder", "cylinder is " + std::to_string(*number) + ", but the engine has " + std::to_string(cylinders));
+  return number && *number <= cylinders ? *number - 1 : -1;
+}
+
+DuctSketch read_primary(const CaseTable& own, const CaseTable& each, const EngineParts& engine, AssumedList& assumed) {
+  const Layered t(own, each);
+  refuse_pieces(own);
+  DuctSketch primary;
+  primary.cylinder = read_cylinder(own, engine.cylinders());
+  primary.name = read_name(own, primary.cylinder < 0 ? own.path() : "primary " + std::to_string(primary.cylinder + 1));
+  primary.place = own.place();
+  primary.to.address = read_address(t.with("to"), "to");
+  primary.to.meeting = read_meeting(t, {"angle", "clock", "direction"});
+  primary.drawing = primary_drawing(t, primary.name, engine, assumed);
+  return primary;
+}
+
+/// Every port as wide at its exit as its primary begins, where the case does not say the exit.
+std::vector<DuctDrawing> port_drawings(const EngineParts& engine, const std::vector<DuctSketch>& ducts, AssumedList& assumed) {
+  std::vector<DuctDrawing> ports;
+  for (int c = 0; c < engine.cylinders(); ++c) {
+    const auto primary = std::ranges::find(ducts, c, &DuctSketch::cylinder);
+    const CrossSection begin = primary == ducts.end() ? round_section(0.04) : primary->drawing.sections.front().start;
+    if (!engine.port.exit) {
+      assumed.facts().primary_bore = equal_area_bore(begin.area);
+      assumed.take("exhaust_port.exit");
+    }
+    ports.push_back(port_drawing(engine, engine.port.exit.value_or(begin)));
+  }
+  return ports;
+}
+
+DuctSketch read_duct(const CaseTable& t, const GasState& air, AssumedList& assumed) {
+  refuse_pieces(t);
+  DuctSketch duct;
+  duct.name = read_name(t);
+  duct.place = t.place();
+  read_duct_ends(t, duct);
+  duct.drawing = {read_sections(t, assumed), true};
+  duct.initial = air;
+  return duct;
+}
+
+GateSketch read_gate(const CaseTable& t, int number, AssumedList& assumed) {
+  GateSketch gate;
+  gate.name = read_name(t, number == 0 ? "gate" : "gate " + std::to_string(number + 1));
+  gate.place = t.place();
+  gate.at = t.need("at") ? read_address(t, "at") : PlacedText{"?", t.place()};
+  gate.to = t.has("to") ? read_address(t, "to") : PlacedText{"air", t.place()};
+  gate.meeting = read_meeting(Layered(t), {"angle", "clock", "direction"});
+  gate.bore = assumed.given_or(t.quantity("bore", Dimension::length, above(0, 0.3)), "wastegate.bore", gate.name);
+  assumed.facts().wastegate_bore = gate.bore;
+  gate.full_lift = assumed.given_or(t.quantity("full_lift", Dimension::length, above(0, 0.1)), "wastegate.full_lift", gate.name);
+  gate.flow_coefficient = assumed.given_or(t.number("flow_coefficient", above(0, 1)), "wastegate.flow_coefficient");
+  gate.opening = t.number("opening", between(0, 1)).value_or(0);
+  if (t.boolean("hold").value_or(false)) t.fault("hold", "a gate that holds the boost is not possible yet", "give opening, from 0.0 to 1.0");
+  for (const char* key : {"spring", "diaphragm", "valve_area"})
+    if (t.has(key)) t.fault(key, std::string(key) + " is not possible yet", "give opening, from 0.0 to 1.0");
+  return gate;
+}
+
+TurbineSketch turbine_sketch(const TurbineCase& turbine, AssumedList& assumed) {
+  TurbineSketch sketch;
+  sketch.name = turbine.name;
+  sketch.place = turbine.place;
+  sketch.scrolls = turbine.scrolls;
+  sketch.volute_length = turbine.volute_length;
+  sketch.throat_area = turbine.areas.scroll_throat;
+  sketch.roughness = assumed.take("roughness");
+  sketch.wall_temperature = assumed.take("wall_temperature");
+  return sketch;
+}
+
+}  // namespace
+
+Sketch read_manifold(const CaseTable& root, const ManifoldSurroundings& around, AssumedList& assumed) {
+  Sketch sketch;
+  sketch.cell = around.cell;
+  sketch.air = {around.ambient.pressure, around.ambient.temperature, 0, 0};
+  const CaseTable each = root.table("each_primary");
+  refuse_pieces(each);
+  for (const CaseTable& t : root.tables("primary")) {
+    sketch.ducts.push_back(read_primary(t, each, around.engine, assumed));
+    sketch.ducts.back().initial = sketch.air;
+  }
+  for (const CaseTable& t : root.tables("duct")) sketch.ducts.push_back(read_duct(t, sketch.air, assumed));
+  sketch.joints = read_joints(root);
+  int number = 0;
+  for (const CaseTable& t : root.tables("wastegate")) sketch.gates.push_back(read_gate(t, number++, assumed));
+  for (const TurbineCase& turbine : around.turbines) sketch.turbines.push_back(turbine_sketch(turbine, assumed));
+  sketch.ports = port_drawings(around.engine, sketch.ducts, assumed);
+  if (root.has("end")) root.fault("end", "[[end]] belongs to a rig", "in an engine case ducts end at joints, turbine entries or air");
+  return sketch;
+}
+
+}  // namespace pulsewright

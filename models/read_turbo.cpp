@@ -1,0 +1,126 @@
+#include "models/read_turbo.hpp"
+
+#include <cmath>
+#include <numbers>
+
+#include "models/read_duct.hpp"
+#include "shared/words.hpp"
+
+namespace pulsewright {
+namespace {
+
+constexpr double air_gamma = 1.4;
+
+void not_yet(const CaseTable& t, std::string_view key, const std::string& instead) {
+  if (t.has(key)) t.fault(key, std::string(key) + " is not possible yet", instead);
+}
+
+// Equation   T2 = T1 (1 + (ratio^((g-1)/g) - 1)/eta), then cooled to T2 - e (T2 - T1)
+// Source     standard textbook relations of a compressor of isentropic efficiency eta and a cooler of effectiveness e
+// Symbols    T1 ambient K, ratio of pressures over the compressor, g = 1.4 for air
+// Valid for  steady boost above 0; without boost the charge comes at ambient temperature
+// Tested by  tests/models/engine_case_test.cpp (EngineCase.WarmsTheChargeByCompressorAndCooler)
+double charge_temperature(const AmbientCase& ambient, double ratio, double efficiency, double effectiveness) {
+  const double rise = ambient.temperature * (std::pow(ratio, (air_gamma - 1) / air_gamma) - 1) / efficiency;
+  return ambient.temperature + std::max(0.0, rise) * (1 - effectiveness);
+}
+
+double assumed_charge_temperature(const CaseTable& root, const AmbientCase& ambient, const ChargeCase& charge, AssumedList& assumed) {
+  const CaseTable cooler = root.table("cooler");
+  const double effectiveness = assumed.given_or(cooler.number("effectiveness", between(0, 1)), "cooler.effectiveness");
+  const double drop = assumed.given_or(cooler.quantity("pressure_drop", Dimension::pressure_difference, between(0, 2e5)), "cooler.pressure_drop");
+  const double ratio = (ambient.pressure + charge.boost_gauge + drop) / ambient.pressure;
+  return charge_temperature(ambient, ratio, charge.compressor_efficiency, effectiveness);
+}
+
+CapacityPoint read_capacity(const CaseTable& turbine, AssumedList& assumed) {
+  CapacityPoint point{0, 2.0, 288.15, 101325};
+  if (!turbine.has("capacity")) {
+    point.flow = assumed.take("turbine.capacity");
+    return point;
+  }
+  const CaseTable t = turbine.table("capacity");
+  point.flow = t.need_quantity("flow", Dimension::mass_flow, between(1e-3, 10));
+  point.ratio = t.need_number("ratio", between(1.05, 10));
+  point.temperature = t.need_quantity("temperature", Dimension::temperature, between(200, 1500));
+  point.pressure = t.need_quantity("pressure", Dimension::pressure_absolute, between(1e4, 1e7));
+  return point;
+}
+
+/// Inertia by the wheel's size; without it none, and the modes that need it ask for it.
+std::optional<double> read_inertia(const CaseTable& t, AssumedList& assumed) {
+  const auto given = t.quantity("inertia", Dimension::inertia, above(0, 1));
+  const auto exducer = t.quantity("exducer", Dimension::length, between(0.01, 0.3));
+  if (given || !exducer) return given;
+  assumed.facts().turbine_exducer = *exducer;
+  return assumed.take("turbine.inertia");
+}
+
+void refuse_what_comes_later(const CaseTable& t) {
+  for (const char* key : {"a_over_r", "map"})
+    not_yet(t, key, "give one point of its flow: capacity = { flow = \"0.16 kg/s\", ratio = 2.0, temperature = \"288.15 K\", pressure = \"1.01325 bar\" }");
+  for (const char* key : {"rotor_exit_angle", "centroid_radius"}) not_yet(t, key, "it belongs to a housing given by A/R");
+}
+
+TurbineCase read_turbine(const CaseTable& t, const Gas& gas, AssumedList& assumed) {
+  TurbineCase turbine{};
+  turbine.name = t.text("name").value_or("turbine");
+  turbine.place = t.place();
+  refuse_what_comes_later(t);
+  turbine.capacity = read_capacity(t, assumed);
+  turbine.scrolls = t.count("scrolls", 1, 2).value_or(1);
+  const double pair = assumed.given_or(t.number("rotor_over_throat", between(0.3, 3)), "turbine.rotor_over_throat");
+  turbine.areas = areas_from_capacity(turbine.capacity, pair, turbine.scrolls, gas);
+  turbine.peak_efficiency = assumed.given_or(t.number("peak_efficiency", above(0, 0.95)), "turbine.peak_efficiency");
+  turbine.mechanical_efficiency = assumed.given_or(t.number("mechanical_efficiency", above(0, 1)), "turbine.mechanical_efficiency");
+  turbine.volute_length = assumed.given_or(t.quantity("volute_length", Dimension::length, between(0.02, 1)), "turbine.volute_length");
+  const auto leak = t.number("tongue_leak", between(0, 0.5));
+  turbine.tongue_leak = turbine.scrolls > 1 ? assumed.given_or(leak, "turbine.tongue_leak") : 0;
+  turbine.inertia = read_inertia(t, assumed);
+  return turbine;
+}
+
+}  // namespace
+
+AmbientCase read_ambient(const CaseTable& root, AssumedList& assumed) {
+  const CaseTable t = root.table("ambient");
+  if (t.has("altitude") && (t.has("pressure") || t.has("temperature")))
+    t.fault("altitude", "altitude sets pressure and temperature, and one of these is given too",
+            "give altitude alone, or pressure and temperature");
+  assumed.facts().altitude = t.quantity("altitude", Dimension::length, between(-430, 6000)).value_or(0);
+  const auto pressure = t.quantity("pressure", Dimension::pressure_absolute, between(0.3e5, 1.2e5));
+  const auto temperature = t.quantity("temperature", Dimension::temperature, between(220, 335));
+  not_yet(t, "surroundings", "the outside of the tubes is not computed: give wall_temperature");
+  return {assumed.given_or(pressure, "ambient.pressure"), assumed.given_or(temperature, "ambient.temperature")};
+}
+
+ChargeCase read_charge(const CaseTable& root, const AmbientCase& ambient, AssumedList& assumed) {
+  const CaseTable t = root.table("charge"), compressor = root.table("compressor");
+  ChargeCase charge{};
+  charge.boost_gauge = t.need_quantity("boost_gauge", Dimension::pressure_gauge, between(-0.8e5, 10e5));
+  charge.compressor_efficiency = assumed.given_or(compressor.number("efficiency", above(0.2, 1)), "compressor.efficiency");
+  charge.work_coefficient = assumed.given_or(compressor.number("work_coefficient", between(0.3, 1)), "compressor.work_coefficient");
+  charge.wheel_ratio = assumed.given_or(compressor.number("exducer_over_inducer", between(0.5, 2)), "compressor.exducer_over_inducer");
+  const auto temperature = t.quantity("temperature", Dimension::temperature, between(220, 500));
+  charge.temperature = temperature ? *temperature : assumed_charge_temperature(root, ambient, charge, assumed);
+  return charge;
+}
+
+std::vector<TurbineCase> read_turbines(const CaseTable& root, const Gas& gas, AssumedList& assumed) {
+  std::vector<TurbineCase> turbines;
+  for (const CaseTable& t : root.tables("turbine")) turbines.push_back(read_turbine(t, gas, assumed));
+  if (turbines.empty()) root.fault_here("no turbine: what does the manifold blow into?", "give a table [turbine]; all its keys may be left out");
+  if (turbines.size() > 1) root.fault("turbine", "two turbines are not possible yet", "give one [turbine]; a divided one has scrolls = 2");
+  return turbines;
+}
+
+SilencerCase read_silencer(const CaseTable& root, AssumedList& assumed) {
+  const Range range = between(0, 2e5);
+  if (root.kind("silencer") == CaseKind::text && root.text("silencer") == "none") return {false, 0};
+  if (root.kind("silencer") == CaseKind::text)
+    return {true, root.quantity("silencer", Dimension::pressure_difference, range).value_or(0)};
+  const auto drop = root.table("silencer").quantity("pressure_drop", Dimension::pressure_difference, range);
+  return {true, assumed.given_or(drop, "silencer")};
+}
+
+}  // namespace pulsewright
