@@ -9,6 +9,7 @@ const std::vector<CheckSet>& all_checks() {
       // name, function, seconds
       {"riemann", riemann_checks, 0.01},
       {"steady_functions", steady_function_checks, 0.01},
+      {"gas", gas_checks, 0.1},
       {"pipes", pipe_checks, 0.01},
       {"joint_acoustics", joint_acoustic_checks, 0.05},
       {"joint_flow", joint_flow_checks, 0.2},
