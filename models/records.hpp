@@ -39,9 +39,9 @@ struct CylinderRecord {
   Series exhaust_flow, intake_flow;    // kg/s, out through the exhaust valve, in through the intake valve
 };
 
-struct TurbineRecord {
-  std::string name;
-  Series flow, power_available, power_shaft;  // kg/s, W, W: all scrolls together
+struct EntryRecord {
+  std::string name;                           // "turbine", "turbine.a"
+  Series flow, power_available, power_shaft;  // kg/s, W, W
 };
 
 struct CycleRecord {
@@ -50,7 +50,7 @@ struct CycleRecord {
   std::vector<DuctRecord> ducts;
   std::vector<JointRecord> joints;
   std::vector<CylinderRecord> cylinders;
-  std::vector<TurbineRecord> turbines;
+  std::vector<EntryRecord> entries;
 
   double seconds_per_degree() const { return 1 / (6 * rpm); }
   const PlaceRecord& place(const std::string& name) const;  // throws Error (internal) where there is none

@@ -1,0 +1,51 @@
+#include "models/arrivals.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "models/pulse_parts.hpp"
+
+namespace pulsewright {
+namespace {
+
+std::string port_name(int cylinder) { return fmt::format("port {}", cylinder + 1); }
+
+std::string in_words(const ManifoldPlan& plan, const PortPlace& from, const RayPath& path, const std::string& to) {
+  std::string text = port_name(from.cylinder);
+  for (int joint : path.joints) text += " - " + plan.nodes[static_cast<std::size_t>(joint)].name;
+  return text.ends_with(to) ? text : text + " - " + to;
+}
+
+/// The blowdown of one cylinder as it leaves its port.
+Rise source_rise(const CycleRecord& record, const PortPlace& port) {
+  const PlaceRecord& place = record.place(port_name(port.cylinder));
+  const WaveParts parts = wave_parts(place);
+  return next_rise(port.forward ? parts.forward : parts.backward, port.opens_deg);
+}
+
+double wrapped_degrees(double deg) { return deg - 720 * std::floor(deg / 720); }
+
+}  // namespace
+
+std::vector<Arrival> direct_arrivals(const ManifoldPlan& plan, const CycleRecord& record, const std::vector<PortPlace>& ports,
+                                     const std::vector<ArrivalPlace>& places) {
+  std::vector<Arrival> arrivals;
+  for (const PortPlace& from : ports) {
+    const Rise rise = source_rise(record, from);
+    const auto add = [&](const std::string& name, const RayTarget& target) {
+      const RayPath path = shortest_path(plan, from.at, from.forward, target);
+      if (path.legs.empty()) return;
+      const double first = arrival_degree(plan, record, path, from.at, rise.deg);
+      const double steepest = arrival_degree(plan, record, path, from.at, rise.steepest_deg);
+      arrivals.push_back({from.cylinder + 1, name, in_words(plan, from, path, name), first - from.opens_deg, steepest - from.opens_deg,
+                          wrapped_degrees(first), path.share * rise.height()});
+    };
+    for (const ArrivalPlace& place : places) add(place.name, place.at);
+    for (const PortPlace& other : ports)
+      if (other.cylinder != from.cylinder) add(port_name(other.cylinder), other.at);
+  }
+  return arrivals;
+}
+
+}  // namespace pulsewright

@@ -1,0 +1,92 @@
+#include "models/engine_model.hpp"
+
+#include <numbers>
+
+#include "models/silencer.hpp"
+#include "solver/end_reservoir.hpp"
+
+namespace pulsewright {
+namespace {
+
+constexpr double first_burned_temperature = 900;  // of the gas in the ducts before the first cycle, K; forgotten by the settled state
+
+Gas gas_of(const EngineCase& engine) { return mixture_gas(engine.engine.fuel, engine.engine.lambda); }
+
+NetworkOptions options_of(const EngineCase& engine) {
+  NetworkOptions options;
+  options.friction = NetworkOptions::Friction::rough_wall;
+  options.wall_heat = true;
+  options.wall_heat_factor = engine.run.wall_heat_factor;
+  return options;
+}
+
+/// The plan with exhaust gas in its ducts to begin with.
+ManifoldPlan warmed(ManifoldPlan plan) {
+  for (DuctPlan& duct : plan.ducts)
+    for (InitialStretch& stretch : duct.initial) stretch.gas.temperature = first_burned_temperature, stretch.gas.burned = 1;
+  return plan;
+}
+
+}  // namespace
+
+EngineModel::EngineModel(const EngineCase& engine, double rpm)
+    : case_(engine),
+      gas_(gas_of(engine)),
+      rpm_(rpm),
+      cycle_time_(120 / rpm),
+      cylinders_(static_cast<std::size_t>(engine.engine.cylinders())),
+      assembly_(assemble(warmed(engine.plan), gas_, options_of(engine), engine.run.cell,
+                         [this](const NodePlan& node) { return machine(node); })) {}
+
+double EngineModel::intake_pressure() const { return case_.ambient.pressure + case_.charge.boost_gauge; }
+
+CylinderSpec EngineModel::cylinder_spec(int cylinder) const {
+  const EngineParts& e = case_.engine;
+  CylinderSpec spec;
+  spec.name = "cylinder " + std::to_string(cylinder + 1);
+  spec.crank = e.crank;
+  spec.crank_speed = rpm_ * 2 * std::numbers::pi / 60;
+  spec.firing_at = e.firing_at[static_cast<std::size_t>(cylinder)];
+  spec.exhaust_cam = e.exhaust.card;
+  spec.intake_cam = e.intake.card;
+  spec.exhaust_valves = e.exhaust.shape;
+  spec.intake_valves = e.intake.shape;
+  spec.burn = e.burn;
+  spec.fuel = {air_fuel_ratio(e.fuel) * e.lambda, e.fuel.lower_heating_value, e.burn_efficiency, e.port_injection};
+  spec.walls.piston_temperature = e.piston_temperature;
+  spec.walls.head_temperature = e.head_temperature;
+  spec.walls.liner_temperature = e.liner_temperature;
+  spec.plenum = {intake_pressure(), case_.charge.temperature};
+  return spec;
+}
+
+// Equation   dh0 = (h(T_s) - h(T_ambient))/eta, T_s isentropic from ambient to the intake's pressure
+// Source     definition of the isentropic efficiency
+// Symbols    dh0 J/kg; eta compressor efficiency, assumed
+// Valid for  boost given; losses of the cooler count as the compressor's
+// Tested by  tests/models/engine_run_test.cpp
+double EngineModel::compressor_work() const {
+  if (case_.charge.boost_gauge <= 0) return 0;
+  const double T = case_.ambient.temperature, T_s = isentropic_temperature(gas_, T, 0, intake_pressure() / case_.ambient.pressure);
+  return (enthalpy(gas_, T_s, 0) - enthalpy(gas_, T, 0)) / case_.charge.compressor_efficiency;
+}
+
+double EngineModel::tip_speed() const {
+  return turbine_tip_speed(compressor_work(), case_.charge.work_coefficient, case_.charge.wheel_ratio);
+}
+
+std::unique_ptr<Element> EngineModel::machine(const NodePlan& node) {
+  if (const auto* cylinder = std::get_if<CylinderNode>(&node.kind)) {
+    auto element = std::make_unique<Cylinder>(cylinder_spec(cylinder->cylinder), gas_);
+    cylinders_[static_cast<std::size_t>(cylinder->cylinder)] = element.get();
+    return element;
+  }
+  if (const auto* turbine = std::get_if<TurbineNode>(&node.kind)) {
+    auto element = std::make_unique<Turbine>(turbine_spec(*turbine, node.name), gas_);
+    turbines_.push_back(element.get());
+    return element;
+  }
+  return nozzle_end(air(), silencer_area(), 1);
+}
+
+}  // namespace pulsewright

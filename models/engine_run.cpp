@@ -1,0 +1,117 @@
+#include "models/engine_run.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <chrono>
+
+#include "models/engine_figures.hpp"
+#include "models/settle.hpp"
+#include "shared/error.hpp"
+
+namespace pulsewright {
+namespace {
+
+/// Mean and peak of the pressure in one cell over a cycle.
+struct PressureWatch {
+  std::string name;
+  std::size_t cell;  // of the arena
+  double sum = 0, peak = 0;
+};
+
+std::size_t arena_cell(const Network& net, const RayTarget& at) {
+  const auto cell = static_cast<std::size_t>(std::max(0.0, at.distance / net.dx(at.duct)));
+  return net.first(at.duct) + std::min(cell, net.cells(at.duct) - 1);
+}
+
+std::vector<PressureWatch> pressure_watches(const EngineModel& model) {
+  std::vector<PressureWatch> watches;
+  for (const PortPlace& port : port_places(model))
+    watches.push_back({fmt::format("pressure at port {}", port.cylinder + 1), arena_cell(model.network(), port.at)});
+  for (const TurbineEntry& entry : turbine_entries(model.engine_case()))
+    watches.push_back({"pressure at " + entry.name, arena_cell(model.network(), entry.plane)});
+  return watches;
+}
+
+std::vector<Watched> figures(const EngineModel& model, const std::vector<PressureWatch>& watches) {
+  std::vector<Watched> all;
+  for (const PressureWatch& w : watches) {
+    all.push_back({"mean " + w.name, w.sum / model.cycle_time()});
+    all.push_back({"peak " + w.name, w.peak});
+  }
+  for (const Cylinder* cylinder : model.cylinders()) {
+    if (!cylinder->last_cycle()) continue;
+    all.push_back({"charge of " + cylinder->spec().name, cylinder->last_cycle()->charge.mass});
+    all.push_back({"mean pressure of " + cylinder->spec().name, cylinder->last_cycle()->imep, 0.1e5});
+  }
+  return all;
+}
+
+/// One cycle with the pressures watched.
+std::vector<Watched> watched_cycle(EngineModel& model) {
+  std::vector<PressureWatch> watches = pressure_watches(model);
+  const Network& net = model.network();
+  double before = net.time();
+  model.cycle([&] {
+    const double dt = net.time() - before;
+    before = net.time();
+    for (PressureWatch& w : watches) {
+      w.sum += net.arena().p[w.cell] * dt;
+      w.peak = std::max(w.peak, net.arena().p[w.cell]);
+    }
+  });
+  return figures(model, watches);
+}
+
+void settle(EngineModel& model, SettleWatch& watch, const CycleProgress& progress) {
+  watched_cycle(model);  // the first cycle forgets the start; cylinders have no whole cycle yet
+  while (!watch.settled() && watch.cycles() < SettleWatch::most_cycles - 2) {
+    watch.add(watched_cycle(model));
+    if (progress && !progress(model.rpm(), model.cycles())) throw Error(ErrorKind::internal, "interrupted");
+  }
+}
+
+/// |in - out - stored| / in and |stored| / in over one cycle. In: charge, fuel and the heat that combustion adds.
+void check_balance(SpeedResult& result, const EngineBooks& cycle) {
+  const double mass_in = cycle.cylinders.intake.mass + cycle.cylinders.fuel.mass;
+  const double energy_in = cycle.cylinders.intake.energy + cycle.cylinders.fuel.energy + cycle.cylinders.heat;
+  result.mass_error = std::abs(cycle.held.mass + cycle.left.mass) / mass_in;
+  result.energy_error = std::abs(cycle.held.energy + cycle.left.energy - cycle.duct_heat) / energy_in;
+  result.unsettled_mass = std::abs(cycle.held.mass) / mass_in;
+  result.unsettled_energy = std::abs(cycle.held.energy) / energy_in;
+}
+
+void time_run(Timing& timing, const Network& net, std::chrono::steady_clock::time_point begun) {
+  timing.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - begun).count();
+  timing.cells = net.cells();
+  timing.steps = net.steps();
+  const Network::Place place = net.step_setter();
+  timing.step_setter = fmt::format("{} at {:.0f} mm", net.name(place.duct), 1e3 * (static_cast<double>(place.cell) + 0.5) * net.dx(place.duct));
+}
+
+}  // namespace
+
+SpeedResult run_speed(const EngineCase& engine, double rpm, const CycleProgress& progress) {
+  const auto begun = std::chrono::steady_clock::now();
+  EngineModel model(engine, rpm);
+  SettleWatch watch;
+  settle(model, watch, progress);
+
+  SpeedResult result;
+  result.rpm = rpm;
+  result.settled = watch.settled();
+  if (!result.settled) result.unsettled_figure = watch.worst();
+  for (Cylinder* cylinder : model.cylinders()) cylinder->record(CrankAngle::from_degrees(record_step_deg));
+  CycleRecorder recorder(model.network(), rpm);
+  const RecordedGauges gauges(model, recorder);
+  const EngineBooks before = read_books(model);
+  model.cycle([&] { recorder.after_step(); });
+  const EngineBooks cycle = read_books(model) - before;
+  result.cycles = model.cycles();
+  check_balance(result, cycle);
+  time_run(result.timing, model.network(), begun);
+  fill_figures(result, model, recorder, gauges, cycle);
+  return result;
+}
+
+}  // namespace pulsewright

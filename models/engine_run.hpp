@@ -1,0 +1,17 @@
+#pragma once
+// One engine at one speed: cycle after cycle until it repeats, then one more cycle written down and read.
+
+#include <functional>
+
+#include "models/engine_case.hpp"
+#include "models/results.hpp"
+
+namespace pulsewright {
+
+/// Share of the run done (a guess from cycles), and the cycle; false stops the run with Error (internal) "interrupted".
+using CycleProgress = std::function<bool(double rpm, int cycle)>;
+
+/// Runs one speed. Never throws for "not settled": the result says so.
+SpeedResult run_speed(const EngineCase& engine, double rpm, const CycleProgress& progress = {});
+
+}  // namespace pulsewright
