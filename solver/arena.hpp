@@ -35,7 +35,7 @@ struct Arena {
   // heat taken from the walls since the start J/m3.
   Lane loss, heat_exchange, wall_temperature, heat_given, heat_taken;
   // What the sources are refreshed from: see solver/friction.hpp.
-  Lane hydraulic_diameter, roughness, loss_forward, loss_backward;
+  Lane hydraulic_diameter, roughness_term, loss_forward, loss_backward;
 
   std::size_t size() const { return rho.size(); }
   void resize(std::size_t cells);

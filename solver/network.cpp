@@ -7,6 +7,7 @@
 
 #include "shared/error.hpp"
 #include "solver/denormals.hpp"
+#include "solver/friction.hpp"
 
 namespace pulsewright {
 namespace {
@@ -32,7 +33,7 @@ int Network::add_duct(const DuctSpec& spec) {
     arena_.face_area[i + 1] = spec.face_area[j + 1];
     arena_.wall_temperature[i] = spec.wall_temperature[j];
     arena_.hydraulic_diameter[i] = spec.hydraulic_diameter[j];
-    arena_.roughness[i] = spec.roughness[j];
+    arena_.roughness_term[i] = roughness_term(spec.roughness[j] / spec.hydraulic_diameter[j]);
     arena_.loss_forward[i] = spec.loss_forward[j];
     arena_.loss_backward[i] = spec.loss_backward[j];
     arena_.heat_given[i] = 4 * options_.heat_flux / spec.hydraulic_diameter[j];
@@ -84,12 +85,11 @@ void Network::start() {
 }
 
 void Network::refresh_sources() {
-  const double f = options_.friction == NetworkOptions::Friction::constant ? options_.darcy_factor : 0;
-  for (std::size_t i = 0; i < arena_.size(); ++i) {
-    if (arena_.inv_volume[i] == 0) continue;
-    const double k = options_.losses ? (arena_.u[i] > 0 ? arena_.loss_forward[i] : arena_.loss_backward[i]) : 0;
-    arena_.loss[i] = f / arena_.hydraulic_diameter[i] + k;
-  }
+  const bool rough_wall = options_.friction == NetworkOptions::Friction::rough_wall;
+  const double constant = options_.friction == NetworkOptions::Friction::constant ? options_.darcy_factor : 0;
+  const double heat = options_.wall_heat ? options_.wall_heat_factor : 0;
+  if (!rough_wall && constant == 0 && heat == 0 && !options_.losses) return;
+  sweep_->sources(arena_, gas_, {rough_wall, constant, options_.losses, heat});
 }
 
 // The ghost continues the duct's own slope, corrected by what the element did to the end face in the last step. A closed

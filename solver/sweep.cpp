@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "solver/friction.hpp"
+
 // Compiled twice (see solver/CMakeLists.txt); PULSEWRIGHT_SWEEP names the build.
 namespace pulsewright::PULSEWRIGHT_SWEEP {
 namespace {
@@ -169,9 +171,38 @@ SweepReport update(Arena& a, const Gas& gas, double dt) {
   return with_law(gas, [&](const auto& law) { return update_loop(a, law, dt); });
 }
 
+// Equation   loss = f_D/D_h + k of the flow's direction; heat exchange = 4 Nu k_gas / D_h^2, Re = rho |u| D_h / mu
+// Source     Darcy-Weisbach; h = Nu k_gas/D_h over a perimeter of 4 A/D_h; f_D and Nu as in solver/friction.hpp
+// Symbols    D_h m, loss 1/m, heat exchange W/(m3 K); mu Pa s, k_gas W/(m K) at the gas temperature
+// Valid for  Re of the momentary |u|, never below 1
+// Tested by  tests/verification (Fanno, Rayleigh), tests/solver/sweep_test.cpp
+template <class Law>
+void sources_loop(Arena& a, const Law& law, const SourceSwitches& on) {
+  const Law gas = law;
+  const double constant = on.rough_wall ? 0 : on.darcy_factor, rough_wall = on.rough_wall ? 1 : 0, losses = on.losses ? 1 : 0,
+               heat = on.heat_factor;
+  const double *__restrict rho = a.rho.data(), *__restrict u = a.u.data(), *__restrict T = a.T.data(), *__restrict Y = a.Y.data(),
+                          *__restrict D = a.hydraulic_diameter.data(), *__restrict rough = a.roughness_term.data(),
+                          *__restrict ahead = a.loss_forward.data(), *__restrict back = a.loss_backward.data();
+  double *__restrict loss = a.loss.data(), *__restrict exchange = a.heat_exchange.data();
+  const std::size_t n = a.size();
+#pragma omp simd
+  for (std::size_t i = 0; i < n; ++i) {
+    const double per_D = 1 / D[i], speed = u[i] > 0 ? u[i] : -u[i];
+    const double re = greater(rho[i] * speed * D[i] / viscosity(gas, T[i], Y[i]), 1.0);
+    const double f = constant + rough_wall * quick_darcy(re, rough[i]);
+    loss[i] = f * per_D + losses * (u[i] > 0 ? ahead[i] : back[i]);
+    exchange[i] = heat * 4 * nusselt(re) * conductivity(gas, T[i], Y[i]) * per_D * per_D;
+  }
+}
+
+void sources(Arena& a, const Gas& gas, const SourceSwitches& on) {
+  with_law(gas, [&](const auto& law) { sources_loop(a, law, on); });
+}
+
 }  // namespace
 
 extern const Sweep sweep;
-const Sweep sweep{predict, fluxes, update, PULSEWRIGHT_SWEEP_NAME};
+const Sweep sweep{predict, fluxes, update, sources, PULSEWRIGHT_SWEEP_NAME};
 
 }  // namespace pulsewright::PULSEWRIGHT_SWEEP

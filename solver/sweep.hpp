@@ -1,6 +1,6 @@
 #pragma once
-// The three loops of a step over the whole arena: MUSCL-Hancock prediction, HLLC fluxes, conservative update. Each is
-// branch-free and vectorised by the compiler; the file is compiled twice, for x86-64-v3 and for any x86-64, and
+// The loops of a step over the whole arena: MUSCL-Hancock prediction, HLLC fluxes, conservative update; and, every some
+// steps, friction and heat factors. Each is branch-free and vectorised by the compiler; the file is compiled twice, for x86-64-v3 and for any x86-64, and
 // pick_sweep() chooses at run time.
 
 #include "solver/arena.hpp"
@@ -16,10 +16,19 @@ struct SweepReport {
   double check;
 };
 
+/// Which sources act on the gas; a factor of 0 is off.
+struct SourceSwitches {
+  bool rough_wall;         // friction by Reynolds number and roughness, else
+  double darcy_factor;     // this constant
+  bool losses;             // loss_forward, loss_backward
+  double heat_factor;      // on the Nusselt number
+};
+
 struct Sweep {
   void (*predict)(Arena&, const Gas&, double dt);
   void (*fluxes)(Arena&);
   SweepReport (*update)(Arena&, const Gas&, double dt);
+  void (*sources)(Arena&, const Gas&, const SourceSwitches&);  // loss and heat_exchange from the present state
   const char* name;  // "x86-64-v3" or "x86-64"
 };
 
