@@ -1,13 +1,17 @@
 #include "models/engine_model.hpp"
 
+#include <limits>
 #include <numbers>
 
 #include "models/silencer.hpp"
+#include "models/turbine_work.hpp"
+#include "solver/composition.hpp"
 #include "solver/end_reservoir.hpp"
 
 namespace pulsewright {
 namespace {
 
+constexpr double silencer_temperature = 1000;      // of the gas that the silencer's pressure drop is stated for, K; assumed
 constexpr double first_burned_temperature = 900;  // of the gas in the ducts before the first cycle, K; forgotten by the settled state
 
 Gas gas_of(const EngineCase& engine) { return mixture_gas(engine.engine.fuel, engine.engine.lambda); }
@@ -52,7 +56,7 @@ CylinderSpec EngineModel::cylinder_spec(int cylinder) const {
   spec.exhaust_valves = e.exhaust.shape;
   spec.intake_valves = e.intake.shape;
   spec.burn = e.burn;
-  spec.fuel = {air_fuel_ratio(e.fuel) * e.lambda, e.fuel.lower_heating_value, e.burn_efficiency, e.port_injection};
+  spec.fuel = {stoichiometric_air_fuel_ratio(e.fuel) * e.lambda, e.fuel.lower_heating_value, e.burn_efficiency, e.port_injection};
   spec.walls.piston_temperature = e.piston_temperature;
   spec.walls.head_temperature = e.head_temperature;
   spec.walls.liner_temperature = e.liner_temperature;
@@ -72,7 +76,30 @@ double EngineModel::compressor_work() const {
 }
 
 double EngineModel::tip_speed() const {
-  return turbine_tip_speed(compressor_work(), case_.charge.work_coefficient, case_.charge.wheel_ratio);
+  return pulsewright::turbine_tip_speed(compressor_work(), case_.charge.work_coefficient, case_.charge.wheel_ratio);
+}
+
+// The flow at redline, target boost and volumetric efficiency 0.95, fuel included, through the wheel to the air.
+double EngineModel::exit_area() const {
+  if (!case_.silencer.fitted) return std::numeric_limits<double>::infinity();
+  const EngineParts& e = case_.engine;
+  constexpr double volumetric_efficiency = 0.95;  // part of the silencer's definition
+  const double density = intake_pressure() / (gas_constant(gas_, 0) * case_.charge.temperature);
+  const double air = volumetric_efficiency * e.displacement() * density * e.redline / 120;
+  const double flow = air * (1 + 1 / (e.lambda * stoichiometric_air_fuel_ratio(e.fuel)));
+  return silencer_area({case_.silencer.pressure_drop, flow, silencer_temperature, case_.ambient.pressure}, gas_);
+}
+
+TurbineSpec EngineModel::turbine_spec(const TurbineNode& node, const std::string& name) const {
+  const TurbineCase& t = case_.turbines[static_cast<std::size_t>(node.turbine)];
+  const TurbineAreas areas = areas_from_capacity(t.capacity, 1.0, t.scrolls, gas_);
+  TurbineSpec spec{.name = name, .scroll_throat = areas.scroll_throat, .rotor = areas.rotor, .peak_efficiency = t.peak_efficiency};
+  spec.tongue_leak = t.tongue_leak;
+  spec.outlet_port = node.outlet;
+  if (node.outlet < 0) spec.exit_area = exit_area();
+  spec.air_pressure = case_.ambient.pressure;
+  spec.air_temperature = case_.ambient.temperature;
+  return spec;
 }
 
 std::unique_ptr<Element> EngineModel::machine(const NodePlan& node) {
@@ -83,10 +110,11 @@ std::unique_ptr<Element> EngineModel::machine(const NodePlan& node) {
   }
   if (const auto* turbine = std::get_if<TurbineNode>(&node.kind)) {
     auto element = std::make_unique<Turbine>(turbine_spec(*turbine, node.name), gas_);
+    element->set_tip_speed(tip_speed());
     turbines_.push_back(element.get());
     return element;
   }
-  return nozzle_end(air(), silencer_area(), 1);
+  return nozzle_end(make_reservoir(gas_, case_.ambient.pressure, case_.ambient.temperature, 0), exit_area(), 1);
 }
 
 }  // namespace pulsewright

@@ -46,6 +46,8 @@ class EngineModel {
  private:
   std::unique_ptr<Element> machine(const NodePlan& node);
   CylinderSpec cylinder_spec(int cylinder) const;
+  TurbineSpec turbine_spec(const TurbineNode& node, const std::string& name) const;
+  double exit_area() const;
 
   const EngineCase& case_;
   Gas gas_;
