@@ -1,0 +1,28 @@
+#include "cli/interrupt.hpp"
+
+#include <csignal>
+
+namespace pulsewright {
+namespace {
+
+volatile std::sig_atomic_t asked = 0;
+
+void note(int signal) {
+  asked = 1;
+  std::signal(signal, SIG_DFL);
+}
+
+}  // namespace
+
+void watch_for_interrupt() {
+  std::signal(SIGINT, note);
+  std::signal(SIGTERM, note);
+}
+
+bool interrupt_asked() { return asked != 0; }
+
+void stop_if_interrupted() {
+  if (interrupt_asked()) throw Interrupted{};
+}
+
+}  // namespace pulsewright

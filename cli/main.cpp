@@ -1,0 +1,90 @@
+// The program: picks the verb, runs it, and turns whatever was thrown into a message and an exit code.
+
+#include <CLI/CLI.hpp>
+
+#include <array>
+#include <exception>
+#include <iostream>
+
+#include "cli/interrupt.hpp"
+#include "cli/verb.hpp"
+#include "shared/error.hpp"
+#include "shared/version.hpp"
+#include "shared/words.hpp"
+
+namespace pulsewright {
+namespace {
+
+constexpr std::array verbs{
+    Verb{"start", "write a commented starter case", set_up_start},
+    Verb{"check", "read a case and show what it draws and what is assumed; runs nothing", set_up_check},
+    Verb{"run", "run one case", set_up_run},
+    Verb{"compare", "run several layouts and put them side by side", set_up_compare},
+    Verb{"trace", "print a series or a profile of a result file as CSV", set_up_trace},
+    Verb{"verify", "run the published checks: check, source, expected, got", set_up_verify},
+};
+
+int exit_code(ErrorKind kind) {
+  switch (kind) {
+    case ErrorKind::usage: return ExitCode::usage;
+    case ErrorKind::case_file: return ExitCode::bad_case;
+    case ErrorKind::file: return ExitCode::bad_file;
+    case ErrorKind::unphysical:
+    case ErrorKind::not_settled: return ExitCode::not_physical;
+    case ErrorKind::internal: break;
+  }
+  return ExitCode::internal;
+}
+
+/// The first word that looks like a verb but is none.
+std::string misspelt_verb(int argc, char** argv) {
+  if (argc < 2 || argv[1][0] == '-') return {};
+  std::vector<std::string> names;
+  for (const Verb& verb : verbs) {
+    if (verb.name == std::string(argv[1])) return {};
+    names.emplace_back(verb.name);
+  }
+  const std::string nearest = nearest_word(argv[1], names);
+  return "there is no verb '" + std::string(argv[1]) + "'; " +
+         (nearest.empty() ? "verbs: " + listed(names) : "did you mean '" + nearest + "'?");
+}
+
+int run_program(int argc, char** argv) {
+  CLI::App app{"pulsewright: see the gas in a turbo manifold before the steel is cut"};
+  app.set_version_flag("--version", program_version());
+  app.require_subcommand(1);
+  std::vector<std::function<int()>> runs;
+  for (const Verb& verb : verbs) runs.push_back(verb.setup(*app.add_subcommand(verb.name, verb.help)));
+  if (const std::string fault = misspelt_verb(argc, argv); !fault.empty()) throw Error(ErrorKind::usage, fault);
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::Success& asked_for_text) {
+    return app.exit(asked_for_text);
+  } catch (const CLI::ParseError& fault) {
+    throw Error(ErrorKind::usage, fault.what(), {}, "see: pulsewright --help, or pulsewright VERB --help");
+  }
+  watch_for_interrupt();
+  for (std::size_t i = 0; i < verbs.size(); ++i)
+    if (app.got_subcommand(verbs[i].name)) return runs[i]();
+  return ExitCode::usage;
+}
+
+int guarded(int argc, char** argv) {
+  try {
+    return run_program(argc, argv);
+  } catch (const Interrupted&) {
+    std::cerr << "interrupted; nothing was written\n";
+    return ExitCode::interrupted;
+  } catch (const Error& error) {
+    std::cerr << "pulsewright: " << error.what() << '\n';
+    return exit_code(error.kind());
+  } catch (const std::exception& error) {
+    std::cerr << "pulsewright: a mistake of ours: " << error.what() << '\n';
+    return ExitCode::internal;
+  }
+}
+
+}  // namespace
+}  // namespace pulsewright
+
+int main(int argc, char** argv) { return pulsewright::guarded(argc, argv); }
