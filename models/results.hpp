@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "models/assumed.hpp"
@@ -66,6 +67,7 @@ struct Timing {
   long steps = 0;
   double seconds = 0;           // in the time loop
   double cell_updates() const { return static_cast<double>(cells) * static_cast<double>(steps); }
+  std::vector<std::pair<std::string, double>> shares;  // of the seconds: ducts, cylinders, joints, ...; empty unless asked for
   std::string step_setter;      // duct and distance of the cell that sets the time step
 };
 
