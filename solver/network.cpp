@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <chrono>
 #include <cmath>
 
 #include "shared/error.hpp"
@@ -133,6 +134,19 @@ void Network::write_ports() {
   }
 }
 
+void Network::advance_elements(const Step& step) {
+  using Clock = std::chrono::steady_clock;
+  const bool measured = !element_seconds_.empty();
+  Clock::time_point before = measured ? Clock::now() : Clock::time_point{};
+  for (std::size_t e = 0; e < elements_.size(); ++e) {
+    elements_[e]->advance(std::span(ports_).subspan(first_port_[e], first_port_[e + 1] - first_port_[e]), step);
+    if (!measured) continue;
+    const Clock::time_point now = Clock::now();
+    element_seconds_[e] += std::chrono::duration<double>(now - before).count();
+    before = now;
+  }
+}
+
 void Network::step(double dt) {
   const DenormalsFlushed guard;
   if (steps_ % refresh_interval == 0) refresh_sources();
@@ -140,8 +154,7 @@ void Network::step(double dt) {
   sweep_->predict(arena_, gas_, dt);
   sweep_->fluxes(arena_);
   read_ports();
-  for (std::size_t e = 0; e < elements_.size(); ++e)
-    elements_[e]->advance(std::span(ports_).subspan(first_port_[e], first_port_[e + 1] - first_port_[e]), {time_, dt, gas_});
+  advance_elements({time_, dt, gas_});
   write_ports();
   const SweepReport report = sweep_->update(arena_, gas_, dt);
   time_ += dt;

@@ -81,6 +81,10 @@ class Network {
   /// The same start for another run: gas states of the ducts are copied cell by cell (same layout).
   std::span<const std::unique_ptr<Element>> elements() const { return elements_; }
 
+  /// Where the time goes: measured from now on, at some ten nanoseconds an element and step.
+  void measure_time() { element_seconds_.assign(elements_.size(), 0); }
+  double element_seconds(std::size_t element) const { return element_seconds_[element]; }
+
   /// For tests that compare the builds of the sweep.
   void use_sweep(const Sweep& sweep) { sweep_ = &sweep; }
 
@@ -102,6 +106,7 @@ class Network {
   void add_slot(const DuctEnd& end);
   void refresh_sources();
   void refresh_ghosts();
+  void advance_elements(const Step& step);
   void read_ports();
   void write_ports();
   void fill_cell(std::size_t i, const Primitive& q);
@@ -116,6 +121,7 @@ class Network {
   std::vector<std::size_t> first_port_;  // of each element, and one past the last
   std::vector<Port> ports_;
   std::vector<Slot> slots_;
+  std::vector<double> element_seconds_;  // empty: not measured
   std::size_t cells_ = 0;
   double time_ = 0, courant_rate_ = 0;
   long steps_ = 0;
