@@ -81,7 +81,8 @@ void check_balance(SpeedResult& result, const EngineBooks& cycle) {
   result.unsettled_energy = std::abs(cycle.held.energy) / energy_in;
 }
 
-void time_run(Timing& timing, const Network& net, std::chrono::steady_clock::time_point begun) {
+void time_run(Timing& timing, const EngineModel& model, std::chrono::steady_clock::time_point begun) {
+  const Network& net = model.network();
   timing.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - begun).count();
   timing.cells = net.cells();
   timing.steps = net.steps();
@@ -89,11 +90,27 @@ void time_run(Timing& timing, const Network& net, std::chrono::steady_clock::tim
   timing.step_setter = fmt::format("{} at {:.0f} mm", net.name(place.duct), 1e3 * (static_cast<double>(place.cell) + 0.5) * net.dx(place.duct));
 }
 
+/// Shares of the elements by what they are; the rest is the ducts' (and the bookkeeping of ports and records).
+void add_shares(Timing& timing, const EngineModel& model) {
+  double cylinders = 0, joints = 0, turbines = 0, ends = 0;
+  const auto& nodes = model.engine_case().plan.nodes;
+  for (std::size_t i = 0; i < nodes.size(); ++i) {
+    double& kind = std::holds_alternative<CylinderNode>(nodes[i].kind)  ? cylinders
+                   : std::holds_alternative<JointNode>(nodes[i].kind)   ? joints
+                   : std::holds_alternative<TurbineNode>(nodes[i].kind) ? turbines
+                                                                        : ends;
+    kind += model.network().element_seconds(i) / timing.seconds;
+  }
+  timing.shares = {{"cylinders_and_valves", cylinders}, {"joints_and_gates", joints}, {"turbines", turbines}, {"other_ends", ends},
+                   {"ducts_and_records", 1 - cylinders - joints - turbines - ends}};
+}
+
 }  // namespace
 
-SpeedResult run_speed(const EngineCase& engine, double rpm, const CycleProgress& progress) {
+SpeedResult run_speed(const EngineCase& engine, double rpm, const SpeedOptions& options, const CycleProgress& progress) {
   const auto begun = std::chrono::steady_clock::now();
   EngineModel model(engine, rpm);
+  if (options.measure_time) model.network().measure_time();
   SettleWatch watch;
   settle(model, watch, progress);
 
@@ -109,7 +126,8 @@ SpeedResult run_speed(const EngineCase& engine, double rpm, const CycleProgress&
   const EngineBooks cycle = read_books(model) - before;
   result.cycles = model.cycles();
   check_balance(result, cycle);
-  time_run(result.timing, model.network(), begun);
+  time_run(result.timing, model, begun);
+  if (options.measure_time) add_shares(result.timing, model);
   fill_figures(result, model, recorder, gauges, cycle);
   return result;
 }

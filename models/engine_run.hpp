@@ -8,10 +8,14 @@
 
 namespace pulsewright {
 
-/// Share of the run done (a guess from cycles), and the cycle; false stops the run with Error (internal) "interrupted".
+struct SpeedOptions {
+  bool measure_time = false;  // fill timing.shares
+};
+
+/// Told after every cycle; false stops the run with Error (internal) "interrupted".
 using CycleProgress = std::function<bool(double rpm, int cycle)>;
 
 /// Runs one speed. Never throws for "not settled": the result says so.
-SpeedResult run_speed(const EngineCase& engine, double rpm, const CycleProgress& progress = {});
+SpeedResult run_speed(const EngineCase& engine, double rpm, const SpeedOptions& options = {}, const CycleProgress& progress = {});
 
 }  // namespace pulsewright
