@@ -1,0 +1,24 @@
+#pragma once
+// How run and compare end: what they print, write and return.
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cli/layout.hpp"
+
+namespace pulsewright {
+
+struct OutputOptions {
+  bool json = false, timing = false, force = false;
+  std::string out, report;  // files; empty: none
+
+  /// Throws Error (file) before anything is computed if a file could not be written.
+  void check() const;
+};
+
+/// Runs every speed of every layout, with progress. Letters are given here.
+std::vector<Layout> run_layouts(std::vector<LoadedCase> cases, bool measure_time);
+
+}  // namespace pulsewright
