@@ -8,7 +8,13 @@
 
 #include "cli/layout.hpp"
 
+namespace CLI {
+class App;
+}
+
 namespace pulsewright {
+
+inline constexpr double quick_cell = 10e-3;  // of --quick, m
 
 struct OutputOptions {
   bool json = false, timing = false, force = false;
@@ -17,6 +23,9 @@ struct OutputOptions {
   /// Throws Error (file) before anything is computed if a file could not be written.
   void check() const;
 };
+
+/// --out, --report, --json, --timing, --force.
+void add_output_options(CLI::App& verb, OutputOptions& output);
 
 /// Runs every speed of every layout, with progress. Letters are given here.
 std::vector<Layout> run_layouts(std::vector<LoadedCase> cases, bool measure_time);

@@ -9,7 +9,7 @@ CycleRecorder::CycleRecorder(const Network& network, double rpm)
     : network_(network), start_(network.time()), seconds_per_sample_(record_step_deg / (6 * rpm)), last_time_(network.time()) {
   for (int d = 0; d < network.ducts(); ++d) {
     const std::size_t n = network.cells(d), all = n * record_samples;
-    DuctRecord record{network.name(d), network.dx(d), n, {}, {}, {}, {}, {}};
+    DuctRecord record{network.name(d), network.dx(d), n, network.bores(d), {}, {}, {}, {}, {}};
     for (auto* field : {&record.p, &record.u, &record.T, &record.Y, &record.c}) field->resize(all);
     ducts_.push_back(std::move(record));
   }

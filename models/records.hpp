@@ -25,6 +25,7 @@ struct DuctRecord {
   std::string name;
   double dx;          // m
   std::size_t cells;
+  Series bore;  // of the equal-area circle, per cell, m
   std::vector<float> p, u, T, Y, c;
 };
 

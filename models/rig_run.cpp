@@ -4,7 +4,6 @@
 
 #include <chrono>
 #include <cmath>
-#include <numbers>
 
 #include "models/assembly.hpp"
 #include "shared/error.hpp"
@@ -15,12 +14,7 @@ namespace {
 std::vector<RigDuctRecord> empty_records(const Network& net) {
   std::vector<RigDuctRecord> records;
   for (int d = 0; d < net.ducts(); ++d) {
-    RigDuctRecord r{net.name(d), net.dx(d), net.cells(d), {}, {}, {}, {}, {}, {}};
-    for (std::size_t j = 0; j < r.cells; ++j) {
-      const double area = 1 / (net.arena().inv_volume[net.first(d) + j] * r.dx);
-      r.bore.push_back(std::sqrt(4 / std::numbers::pi * area));
-    }
-    records.push_back(std::move(r));
+    records.push_back({net.name(d), net.dx(d), net.cells(d), net.bores(d), {}, {}, {}, {}, {}});
   }
   return records;
 }

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
+#include <numbers>
 
 #include "shared/error.hpp"
 #include "solver/denormals.hpp"
@@ -191,6 +192,13 @@ void Network::report_unphysical() const {
 Primitive Network::cell(int duct, std::size_t i) const {
   const std::size_t k = run(duct).first + i;
   return {arena_.rho[k], arena_.u[k], arena_.p[k], arena_.Y[k]};
+}
+
+std::vector<double> Network::bores(int duct) const {
+  std::vector<double> bores;
+  for (std::size_t i = run(duct).first; i < run(duct).first + run(duct).cells; ++i)
+    bores.push_back(std::sqrt(4 / std::numbers::pi * arena_.inv_dx[i] / arena_.inv_volume[i]));
+  return bores;
 }
 
 Network::Place Network::step_setter() const {

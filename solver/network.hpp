@@ -62,6 +62,7 @@ class Network {
   std::size_t first(int duct) const { return run(duct).first; }      // arena index of its first cell
   double dx(int duct) const { return run(duct).dx; }
   const std::string& name(int duct) const { return run(duct).name; }
+  std::vector<double> bores(int duct) const;  // of the equal-area circle of each cell, m
   const Arena& arena() const { return arena_; }
   Primitive cell(int duct, std::size_t i) const;
 

@@ -1,0 +1,99 @@
+// The verb compare: several layouts of an engine side by side.
+
+#include <CLI/CLI.hpp>
+
+#include <iostream>
+#include <memory>
+
+#include "cli/layout_text.hpp"
+#include "cli/outcome.hpp"
+#include "cli/page.hpp"
+#include "cli/result_file.hpp"
+#include "cli/result_json.hpp"
+#include "cli/verb.hpp"
+#include "shared/error.hpp"
+#include "solver/fma_peak.hpp"
+
+namespace pulsewright {
+namespace {
+
+constexpr std::size_t most_layouts = 8;
+
+struct CompareOptions {
+  std::vector<std::string> files, tries;
+  std::string rpm, cell;
+  bool quick = false;
+  OutputOptions output;
+};
+
+/// Every case as it stands; and one case once more for each --try.
+std::vector<LoadedCase> load_layouts(const CompareOptions& options, const CaseOptions& on_top) {
+  std::vector<LoadedCase> cases;
+  for (const std::string& file : options.files) cases.push_back(load_case(file, on_top));
+  for (const std::string& change : options.tries) {
+    CaseOptions tried = on_top;
+    tried.tries = {change};
+    cases.push_back(load_case(options.files.front(), tried));
+  }
+  for (const LoadedCase& loaded : cases)
+    if (loaded.rig) throw Error(ErrorKind::usage, "compare takes engine cases, and this is a rig", loaded.file, "run it: pulsewright run " + loaded.file);
+  return cases;
+}
+
+void check_count(const CompareOptions& options) {
+  const std::size_t count = options.files.size() + options.tries.size();
+  if (!options.tries.empty() && options.files.size() != 1)
+    throw Error(ErrorKind::usage, "--try changes one case, and " + std::to_string(options.files.size()) + " are named");
+  if (count < 2) throw Error(ErrorKind::usage, "one layout alone compares with nothing", {}, "name a second case, or change this one: --try 'each_primary.tube=\"NPS 1-1/2 sch 10S\"'");
+  if (count > most_layouts) throw Error(ErrorKind::usage, std::to_string(count) + " layouts are too many for one page: at most 8");
+}
+
+Json compare_json(const std::vector<Layout>& layouts, std::optional<double> peak) {
+  Json j;
+  j["held_equal"] = held_equal(layouts);
+  j["different"] = differences(layouts);
+  j["boost"] = boost_given_sentence;
+  j["layouts"] = Json::array();
+  for (const Layout& l : layouts) {
+    Json layout = engine_json(l.loaded, l.result, peak);
+    layout["letter"] = l.letter;
+    layout["label"] = l.loaded.label;
+    j["layouts"].push_back(std::move(layout));
+  }
+  return j;
+}
+
+int compare(const CompareOptions& options) {
+  check_count(options);
+  CaseOptions on_top;
+  if (!options.rpm.empty()) on_top.rpm = parse_rpm(options.rpm);
+  if (options.quick) on_top.cell = quick_cell;
+  if (!options.cell.empty()) on_top.cell = parse_cell(options.cell);
+  options.output.check();
+  const std::vector<Layout> layouts = run_layouts(load_layouts(options, on_top), options.output.timing);
+  if (!options.output.out.empty()) write_comparison_file(options.output.out, layouts, options.output.force);
+  if (!options.output.report.empty()) write_page(options.output.report, layouts, options.output.force);
+  const std::optional<double> peak = options.output.timing ? std::optional(measure_fma_peak()) : std::nullopt;
+  if (options.output.json) std::cout << json_text(compare_json(layouts, peak));
+  else std::cout << layouts_text(layouts);
+  if (peak && !options.output.json)
+    for (const Layout& l : layouts) std::cout << timing_text(l.result, *peak);
+  const auto unsettled = unsettled_text(layouts);
+  for (const std::string& line : unsettled) std::cerr << line << '\n';
+  return unsettled.empty() ? ExitCode::done : ExitCode::not_physical;
+}
+
+}  // namespace
+
+std::function<int()> set_up_compare(CLI::App& verb) {
+  auto options = std::make_shared<CompareOptions>();
+  verb.add_option("cases", options->files, "case files (TOML)")->required();
+  verb.add_option("--try", options->tries, "one case once more with this value changed; may be repeated")->allow_extra_args(false);
+  verb.add_option("--rpm", options->rpm, "speeds instead of the cases': 3000,4500");
+  verb.add_option("--cell", options->cell, "cell length instead of the cases': \"5 mm\"");
+  verb.add_flag("--quick", options->quick, "10 mm cells: a first look");
+  add_output_options(verb, options->output);
+  return [options] { return compare(*options); };
+}
+
+}  // namespace pulsewright

@@ -1,0 +1,99 @@
+// The verb verify: every check against published figures, as a table.
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+#include <iostream>
+#include <memory>
+#include <nlohmann/json.hpp>
+
+#include "cli/interrupt.hpp"
+#include "cli/verb.hpp"
+#include "shared/json.hpp"
+#include "shared/text_table.hpp"
+#include "tests/verification/all_checks.hpp"
+
+namespace pulsewright {
+namespace {
+
+struct VerifyOptions {
+  bool json = false, all = false;
+};
+
+std::string got_text(double got) { return fmt::format("{:.6g}", got); }
+
+/// Rows of one source and name that hold are told as one, unless all are asked for: the one furthest out stands for them.
+struct Group {
+  const Check* shown;
+  int count = 0;
+};
+
+double distance(const Check& c) {
+  if (!holds(c)) return std::numeric_limits<double>::infinity();
+  if (c.band) return 0;
+  const double width = c.relative ? c.tolerance * std::abs(c.expected) : c.tolerance;
+  return width > 0 ? std::abs(c.got - c.expected) / width : 0;
+}
+
+std::vector<Group> grouped(const std::vector<Check>& checks, bool all) {
+  std::vector<Group> groups;
+  for (const Check& check : checks) {
+    const bool joins = !all && !groups.empty() && holds(check) && holds(*groups.back().shown) && groups.back().shown->name == check.name &&
+                       groups.back().shown->source == check.source;
+    if (!joins) {
+      groups.push_back({&check, 1});
+      continue;
+    }
+    Group& last = groups.back();
+    if (distance(check) > distance(*last.shown)) last.shown = &check;
+    ++last.count;
+  }
+  return groups;
+}
+
+std::string name_of(const Group& group) {
+  const Check& c = *group.shown;
+  std::string name = c.group + ": " + c.name;
+  if (!c.at.empty()) name += " (" + c.at + ")";
+  if (group.count > 1) name += fmt::format(" [furthest of {}]", group.count);
+  return name;
+}
+
+Json check_json(const Check& c) {
+  Json j{{"check", c.group + ": " + c.name}, {"at", c.at}, {"source", c.source}, {"expected", expected_text(c)}, {"why_this_wide", c.reason}, {"holds", holds(c)}};
+  put_number(j, "got", std::isfinite(c.got) ? std::optional(c.got) : std::nullopt, "the check could not be computed");
+  return j;
+}
+
+int verify(const VerifyOptions& options) {
+  std::vector<Check> checks;
+  for (const CheckSet& set : all_checks()) {
+    stop_if_interrupted();
+    if (!options.json) std::cerr << set.name << '\n';
+    const std::vector<Check> some = run_checks(set);
+    checks.insert(checks.end(), some.begin(), some.end());
+  }
+  const auto failed = std::ranges::count_if(checks, [](const Check& c) { return !holds(c); });
+  if (options.json) {
+    Json j = Json::array();
+    for (const Check& check : checks) j.push_back(check_json(check));
+    std::cout << json_text(j);
+  } else {
+    TextTable table({{"check"}, {"source"}, {"expected"}, {"got"}, {""}});
+    for (const Group& group : grouped(checks, options.all))
+      table.add_row({name_of(group), group.shown->source, expected_text(*group.shown), got_text(group.shown->got), holds(*group.shown) ? "ok" : "FAILED"});
+    std::cout << table.text() << fmt::format("\n{} checks, {} failed\n", checks.size(), failed);
+  }
+  return failed == 0 ? ExitCode::done : ExitCode::internal;
+}
+
+}  // namespace
+
+std::function<int()> set_up_verify(CLI::App& verb) {
+  auto options = std::make_shared<VerifyOptions>();
+  verb.add_flag("--all", options->all, "every row of every table, not one for each");
+  verb.add_flag("--json", options->json, "print JSON");
+  return [options] { return verify(*options); };
+}
+
+}  // namespace pulsewright
