@@ -10,6 +10,7 @@
 #include "cli/page.hpp"
 #include "cli/result_file.hpp"
 #include "cli/result_json.hpp"
+#include "cli/rig_text.hpp"
 #include "cli/verb.hpp"
 #include "shared/error.hpp"
 #include "solver/fma_peak.hpp"

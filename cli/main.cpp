@@ -16,8 +16,6 @@ namespace pulsewright {
 namespace {
 
 constexpr std::array verbs{
-    Verb{"start", "write a commented starter case", set_up_start},
-    Verb{"check", "read a case and show what it draws and what is assumed; runs nothing", set_up_check},
     Verb{"run", "run one case", set_up_run},
     Verb{"compare", "run several layouts and put them side by side", set_up_compare},
     Verb{"trace", "print a series or a profile of a result file as CSV", set_up_trace},
@@ -51,7 +49,7 @@ std::string misspelt_verb(int argc, char** argv) {
 
 int run_program(int argc, char** argv) {
   CLI::App app{"pulsewright: see the gas in a turbo manifold before the steel is cut"};
-  app.set_version_flag("--version", program_version());
+  app.set_version_flag("--version", std::string(program_version()));
   app.require_subcommand(1);
   std::vector<std::function<int()>> runs;
   for (const Verb& verb : verbs) runs.push_back(verb.setup(*app.add_subcommand(verb.name, verb.help)));

@@ -114,7 +114,7 @@ SpeedResult run_speed(const EngineCase& engine, double rpm, const SpeedOptions& 
   SettleWatch watch;
   settle(model, watch, progress);
 
-  SpeedResult result;
+  SpeedResult result{};
   result.rpm = rpm;
   result.settled = watch.settled();
   if (!result.settled) result.unsettled_figure = watch.worst();
