@@ -62,9 +62,46 @@ CaseValue converted_node(const toml::node& node, std::size_t source) {
   return result;
 }
 
+// A dotted key of thousands of words nests as many tables, and the library's recursion overflows the stack: count
+// first. Finds the line of a key with more than `most` dots; 0 if there is none. Quoted words and comments don't count;
+// triple quotes are taken for plain text, so that what follows them on their line is still counted.
+std::size_t line_of_absurd_key(std::string_view text) {
+  constexpr std::size_t most = 50;
+  std::size_t line = 1, dots = 0;
+  char quote = 0;
+  bool comment = false;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
+    if (c == '\n') {
+      ++line;
+      dots = 0;
+      quote = 0;
+      comment = false;
+    } else if (comment) {
+      continue;
+    } else if (quote != 0) {
+      if (c == '\\' && quote == '"' && i + 1 < text.size() && text[i + 1] != '\n') ++i;
+      if (c == quote) quote = 0;
+    } else if (text.substr(i, 3) == "\"\"\"" || text.substr(i, 3) == "'''") {
+      i += 2;
+    } else if (c == '"' || c == '\'') {
+      quote = c;
+    } else if (c == '#') {
+      comment = true;
+    } else if (std::string_view(",=[]{}").find(c) != std::string_view::npos) {
+      dots = 0;
+    } else if (c == '.' && ++dots > most) {
+      return line;
+    }
+  }
+  return 0;
+}
+
 }  // namespace
 
 CaseValue parse_toml(std::string_view text, std::size_t source) {
+  if (const std::size_t line = line_of_absurd_key(text); line > 0)
+    throw TomlFault{"a key of more than 50 words", {source, line, 1}};
   try {
     return converted_node(toml::parse(text), source);
   } catch (const toml::parse_error& error) {

@@ -17,11 +17,14 @@ constexpr const char* reason_suffix = "_reason";
 
 void check(const Json& value, const std::string& where) {
   if (value.is_number_float() && !std::isfinite(value.get<double>())) refuse(where, "is not a finite number");
-  if (value.is_array())
+  if (value.is_array()) {
     for (std::size_t i = 0; i < value.size(); ++i) {
-      if (value[i].is_null()) refuse(where + "[" + std::to_string(i) + "]", "is null");
-      check(value[i], where + "[" + std::to_string(i) + "]");
+      std::string place = where;
+      place += "[" + std::to_string(i) + "]";
+      if (value[i].is_null()) refuse(place, "is null");
+      check(value[i], place);
     }
+  }
   if (!value.is_object()) return;
   for (const auto& [key, below] : value.items()) {
     const std::string place = where.empty() ? key : where + "." + key;

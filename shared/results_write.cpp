@@ -108,7 +108,7 @@ struct ResultWriter::Open {
       code(file.openGroup(object));
   }
 
-  void require_new(const std::string& name) {
+  void require_new(const std::string& name) const {
     if (exists(file, name)) throw Error(ErrorKind::internal, in_quotes(name) + " is written twice");
   }
 };

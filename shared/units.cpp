@@ -142,7 +142,7 @@ void refuse_bad_form(const Request& r, std::string_view unit) {
 
 // The unit in the spelling of UDUNITS-2, in lower case if only that is known.
 std::string known_unit(const Request& r, std::string_view written) {
-  const std::string unit = translated_unit(written, r.dimension == Dimension::torque);
+  std::string unit = translated_unit(written, r.dimension == Dimension::torque);
   if (converted(1, unit, "1").known) return unit;
   if (converted(1, lower_case(unit), "1").known) return lower_case(unit);
   refuse(fmt::format("{} is not a unit in {}; {} takes {}", in_quotes(written), in_quotes(r.text), key_of(r),

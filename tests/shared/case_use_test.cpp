@@ -1,12 +1,33 @@
 // Files used by a case, the canonical text, and values set by address.
 #include <gtest/gtest.h>
 
+#include <random>
+
 #include "shared/case_file.hpp"
 #include "tests/shared/fault.hpp"
 #include "tests/shared/scratch.hpp"
 
 namespace pulsewright {
 namespace {
+
+constexpr const char* small_case = R"(
+title = "Log"
+[each_primary]
+tube = "NPS 1-1/4 sch 10S"
+[[primary]]
+cylinder = 4
+length = "300 mm"
+[[primary]]
+cylinder = 1
+length = "310 mm"
+[[joint]]
+name = "merge"
+throat = "48 mm"
+[[joint]]
+name = "tap"
+[[wastegate]]
+bore = "44 mm"
+)";
 
 Refusal refusal_of_load(const std::filesystem::path& path) {
   return refusal_of([&] { CaseFile::load(path); });
@@ -123,6 +144,39 @@ TEST(CaseLoad, AnEmptyOrBinaryOrBrokenFileIsAFault) {
   EXPECT_EQ(refusal_of_load(folder.write("deep.toml", "a = " + std::string(100000, '['))).kind, ErrorKind::case_file);
 }
 
+TEST(CaseLoad, AbsurdNestingIsAFaultAndNoCrash) {
+  const ScratchFolder folder;
+  std::string dotted = "a";
+  for (int i = 0; i < 400000; ++i) dotted += ".a";
+  for (const std::string& text : {dotted + " = 1\n", "[" + dotted + "]\nb = 1\n", "[[" + dotted + "]]\n"})
+    EXPECT_EQ(refusal_of_load(folder.write("deep.toml", text)).kind, ErrorKind::case_file);
+}
+
+// Any damage to a case ends in a case or in a fault, never in a crash or another kind of error.
+TEST(CaseLoad, ARandomlyDamagedCaseIsReadOrRefused) {
+  std::mt19937 random(1);
+  const std::string whole = std::string(small_case) + "x = { a = [1, 2.5e3], b = 2020-01-01 }\nuse = [\"e.toml\"]\n";
+  const std::string letters = "\"'[]{}=.,#\n\\0-9e+x\x01\xff ";
+  for (int round = 0; round < 2000; ++round) {
+    std::string text = whole;
+    for (int change = 0; change < 4; ++change) {
+      const std::size_t at = random() % text.size();
+      if (random() % 2 == 0)
+        text[at] = letters[random() % letters.size()];
+      else
+        text.erase(at, random() % 20);
+    }
+    const Refusal refusal = refusal_of([&] {
+      CaseFile file = CaseFile::from_text(text, "damaged.toml");
+      CaseFile again = CaseFile::from_text(file.text() + "\n", "again.toml");
+      EXPECT_EQ(again.hash(), file.hash()) << text;
+      file.root().tables("primary");
+      file.finish();
+    });
+    EXPECT_TRUE(!refusal.kind || refusal.kind == ErrorKind::case_file) << refusal.text << text;
+  }
+}
+
 TEST(CaseLoad, ACaseThatCannotBeReadIsAFaultOfTheFile) {
   const ScratchFolder folder;
   EXPECT_EQ(refusal_of_load(folder / "gone.toml").kind, ErrorKind::file);
@@ -130,25 +184,6 @@ TEST(CaseLoad, ACaseThatCannotBeReadIsAFaultOfTheFile) {
   EXPECT_EQ(refusal_of_load("/dev/zero").kind, ErrorKind::file);
   EXPECT_EQ(refusal_of_load(folder.write("huge.toml", std::string(2000000, '#'))).kind, ErrorKind::file);
 }
-
-constexpr const char* small_case = R"(
-title = "Log"
-[each_primary]
-tube = "NPS 1-1/4 sch 10S"
-[[primary]]
-cylinder = 4
-length = "300 mm"
-[[primary]]
-cylinder = 1
-length = "310 mm"
-[[joint]]
-name = "merge"
-throat = "48 mm"
-[[joint]]
-name = "tap"
-[[wastegate]]
-bore = "44 mm"
-)";
 
 std::string text_after(const std::string& assignment) {
   CaseFile file = CaseFile::from_text(small_case, "log.toml");

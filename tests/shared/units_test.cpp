@@ -4,7 +4,9 @@
 
 #include <cmath>
 #include <numbers>
+#include <random>
 #include <string>
+#include <vector>
 
 #include "shared/error.hpp"
 
@@ -167,6 +169,24 @@ TEST(Units, AHostileTextGivesACleanMessage) {
   EXPECT_LT(refusal(std::string(100000, '9') + " mm", Dimension::length).size(), 300U);
   EXPECT_NE(refusal("1 m" + std::string(190, '('), Dimension::length), "");
   EXPECT_NE(refusal("1 m^99999999999", Dimension::length), "");
+}
+
+TEST(Units, AnyTextGivesAFiniteValueOrARefusal) {
+  std::mt19937 random(1);
+  const std::vector<std::string> parts{"1",   "86",  ".",    ",",    "-",  "/", " ",     "e",        "1e308",
+                                       "mm",  "m",   "in",   "deg",  "C",  "K", "^",     "2",        "(",
+                                       ")",   "bar", "psig", "abs",  "nm", "x", "@",     "\xC2\xB0", "\"",
+                                       "nan", "*",   "%",    "\xff", "kg", "s", "since", "lg(re",    "inf"};
+  for (int round = 0; round < 20000; ++round) {
+    std::string text;
+    for (std::size_t n = 1 + random() % 7; n > 0; --n) text += parts[random() % parts.size()];
+    const auto dimension = static_cast<Dimension>(random() % 22);
+    try {
+      EXPECT_TRUE(std::isfinite(parse_quantity(text, dimension, "key"))) << text;
+    } catch (const Error& error) {
+      EXPECT_EQ(error.kind(), ErrorKind::case_file) << text;
+    }
+  }
 }
 
 TEST(Units, APairOfValuesMayShareItsUnit) {
