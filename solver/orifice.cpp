@@ -69,7 +69,7 @@ class Outflow {
 //            than sonic
 // Source     as Outflow
 // Symbols    U velocity into the duct m/s; p, T in the duct's end face; index 0 the gas at rest, t throat
-// Valid for  0 < a <= 1; gamma frozen at T0 in the throat (0.1 % of the flow for burned gas at 1700 K)
+// Valid for  0 < a <= 1; gamma frozen at T0 in the throat (burned gas, choked: 0.18 % too little at 900 K, 0.1 % at 1700 K)
 // Tested by  tests/solver/orifice_test.cpp
 class Inflow {
  public:
