@@ -11,6 +11,7 @@ namespace pulsewright {
 namespace {
 
 constexpr CrankAngle bottom_dead_centre = CrankAngle::from_degrees(-180);
+constexpr CrankAngle slack{1e-9};  // rounding of the angle must not move an event that falls on the end of a step to the next
 
 BurnProgress progress(const BurnTiming& timing) {
   const BurnCurve curve(timing);
@@ -19,7 +20,7 @@ BurnProgress progress(const BurnTiming& timing) {
 
 /// Whether the angle lies between the bottom dead centres round overlap.
 bool gas_exchange(CrankAngle angle) {
-  return std::lround(std::floor((angle - bottom_dead_centre).radians / (cycle_angle / 2))) % 2 != 0;
+  return std::lround(std::floor((angle + slack - bottom_dead_centre).radians / (cycle_angle / 2))) % 2 != 0;
 }
 
 }  // namespace
@@ -50,7 +51,7 @@ Cylinder::Cylinder(const CylinderSpec& spec, const Gas& gas)
 
 // Angle since firing top dead centre, counted on from the closing of the intake: in [shuts_, shuts_ + 720 degrees).
 CrankAngle Cylinder::own_angle(double time) const {
-  return wrapped(CrankAngle{spec_.crank_speed * time} - spec_.firing_at, shuts_);
+  return wrapped(CrankAngle{spec_.crank_speed * time} - spec_.firing_at, shuts_ - slack);
 }
 
 double Cylinder::next_time(CrankAngle own, double after) const {
@@ -91,6 +92,21 @@ void Cylinder::fill(double p, double T, double Y) {
   content_ = filled(p, T, Y, angle_);
 }
 
+void Cylinder::start_from(const Cylinder& other) {
+  if (std::abs(std::remainder(angle_.radians - other.angle_.radians, cycle_angle)) > 1e-6)
+    throw Error(ErrorKind::internal, "a cylinder starts from one at another crank angle", spec_.name);
+  const Plenum plenum = port_.plenum();
+  closed_ = other.closed_;
+  content_ = other.content_;
+  rate_ = other.rate_;
+  period_ = other.period_;
+  port_ = other.port_;
+  port_.set_plenum(plenum);
+  intake_at_closing_ = other.intake_at_closing_ - other.totals_.intake.mass;
+  totals_ = {};
+  totals_ = totals_ - totals();
+}
+
 // Share of air in what comes from the plenum: the rest is the vapour of port fuel.
 double Cylinder::air_share() const { return spec_.fuel.port ? 1 - 1 / (1 + spec_.fuel.air_fuel_ratio) : 1; }
 
@@ -119,7 +135,7 @@ void Cylinder::open(CrankAngle angle) {
 
 void Cylinder::advance(std::span<Port> ports, const Step& step) {
   const CrankAngle from = own_angle(step.time), to = from + CrankAngle{spec_.crank_speed * step.dt};
-  const bool stays_shut = to < opens_;
+  const bool stays_shut = to < opens_ + slack;
   if (stays_shut && !closed_) shut(from);
   if (!stays_shut && closed_) open(from);
   if (closed_) {
@@ -205,7 +221,7 @@ void Cylinder::sample(bool cycle_done) {
     trace_.swap(recording_);
     recording_.clear();
   }
-  const double count = std::floor(angle_.radians / interval_);
+  const double count = std::floor((angle_ + slack).radians / interval_);
   if (count == interval_count_) return;
   interval_count_ = count;
   const CylinderGas gas = now();
@@ -247,7 +263,7 @@ Content Cylinder::left() const {
 
 CylinderGas Cylinder::now() const {
   CylinderGas gas = gas_at(closed_ ? period_.content(period_.at(angle_)) : content_, angle_);
-  gas.angle = wrapped(angle_, bottom_dead_centre);
+  gas.angle = wrapped(angle_, bottom_dead_centre - slack);
   return gas;
 }
 

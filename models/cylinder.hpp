@@ -56,6 +56,10 @@ class Cylinder : public Element {
   /// Another start than the guess; before the first step, at a point of the cycle with open valves. Throws Error (internal) else.
   void fill(double p, double T, double Y);
 
+  /// A better start than the guess: the gas of another run that stands at this point of the cycle (a settled run at another
+  /// speed or layout). Before the first step. Throws Error (internal) when the two stand elsewhere.
+  void start_from(const Cylinder& other);
+
   /// Keeps a sample every `interval` from now on; zero stops. trace() is the last whole cycle, -180 to 540 degrees.
   void record(CrankAngle interval);
   const std::vector<CylinderSample>& trace() const { return trace_; }

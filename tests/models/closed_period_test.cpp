@@ -94,5 +94,35 @@ TEST(MakeCharge, HoldsTheLambdaOfTheTrappedAir) {
   EXPECT_NEAR(port.fuel_heat / port.fuel, 0.82 * 43.5e6, 1e-3);
 }
 
+// Everything at 298.15 K before and after: what the burn gives off at constant pressure is the heating value, whatever the two
+// gases' sensible enthalpies. 1e-12: the same sums in another order.
+TEST(MakeCharge, GivesTheHeatingValueBetween298And298Kelvin) {
+  const Gas petrol = mixture_gas(*find_fuel("petrol"), 0.85);
+  const Content content = filled(2e5, 298.15, 0.08, deg(-130), petrol);
+  const double h_fresh = enthalpy(petrol, 298.15, 0), h_burned = enthalpy(petrol, 298.15, 1);
+  for (bool port : {false, true}) {
+    const Charge charge = make_charge({12.4, 43.5e6, 0.82, port}, content, petrol);
+    const double before = (content.mass - content.burned) * h_fresh + content.burned * h_burned +
+                          (charge.content.energy - content.energy);
+    const double after = charge.content.mass * h_burned;
+    EXPECT_NEAR((before + charge.heat() - after) / charge.fuel_heat, 1, 1e-12);
+    EXPECT_NEAR(charge.fuel_heat, charge.fuel * 0.82 * 43.5e6, 1e-9);
+  }
+}
+
+// Real gas, nothing burns, adiabatic: the entropy of air and burned gas at one composition stays. 1e-4: the fits of c_v and of
+// its integral are made apart.
+TEST(ClosedPeriod, CompressesRealGasIsentropically) {
+  const Gas petrol = mixture_gas(*find_fuel("petrol"), 0.85);
+  const CylinderWalls walls{.law = WallHeatLaw::none};
+  const BurnProgress burn = burn_at(15);
+  const Content content = filled(2e5, 330, 0.05, deg(-130), petrol);
+  const ClosedPeriod period({petrol, crank, walls, burn, 400}, {content}, deg(-130), deg(120));
+  const Content top = period.content(period.at({0}));
+  const double T = temperature_from_energy(petrol, top.energy / top.mass, 0.05);
+  const double ratio = T / 330 * crank.volume(deg(-130)) / crank.clearance();
+  EXPECT_NEAR(T / isentropic_temperature(petrol, 330, 0.05, ratio), 1, 1e-4);
+}
+
 }  // namespace
 }  // namespace pulsewright

@@ -29,16 +29,16 @@ TEST(Cylinder, AccountsForEverythingThatCrossesItsBoundary) {
   EXPECT_GT(t.exhaust.mass, 10 * 4e-4);
 }
 
-// A cycle of the fixed-port engine: fuel heat and intake enthalpy = work + wall heat + exhaust enthalpy. 1e-6: what is left of
-// the transient after 12 cycles.
+// A cycle of the fixed-port engine: fuel heat and intake enthalpy = work + wall heat + exhaust enthalpy. 1e-9: what is left of
+// the transient after 12 cycles, each a thirtieth of the one before.
 TEST(Cylinder, SettlesToACycleWhoseEnergyCloses) {
   Cylinder cylinder(sample_cylinder(), gas);
   EndlessPort duct(gas, 2.2e5, 1100);
   run_cycles(cylinder, duct, gas, 13, 4000);
   const CylinderTotals t = cylinder.last_cycle()->totals;
   const double in = t.heat + t.intake.energy + t.fuel.energy, out = t.work + t.wall_heat + t.exhaust.energy;
-  EXPECT_NEAR(in / out, 1, 1e-6);
-  EXPECT_NEAR(t.exhaust.mass / (t.intake.mass + t.fuel.mass), 1, 1e-6);
+  EXPECT_NEAR(in / out, 1, 1e-9);
+  EXPECT_NEAR(t.exhaust.mass / (t.intake.mass + t.fuel.mass), 1, 1e-9);
   EXPECT_NEAR(cylinder.last_cycle()->charge.air / cylinder.last_cycle()->charge.fuel, 12.4, 1e-9);
   EXPECT_NEAR(t.work / cylinder.crank().displacement(), cylinder.last_cycle()->imep + cylinder.last_cycle()->pmep, 1e-3);
 }
@@ -76,6 +76,21 @@ TEST(Cylinder, HardlyFeelsTheStepOverAWholeCycle) {
   EXPECT_NEAR(coarse.charge.mass / fine.charge.mass, 1, 1e-4);
 }
 
+// With real gas and heating values counted from 298.15 K: fuel heat = work + wall heat + enthalpy that the exhaust carries above
+// 298.15 K less what the intake brought. 1e-9: what is left of the transient after 14 cycles.
+TEST(Cylinder, ClosesTheEnergyOfRealGasAgainstTheHeatingValue) {
+  const Gas petrol = mixture_gas(*find_fuel("petrol"), 0.85);
+  Cylinder cylinder(sample_cylinder(), petrol);
+  EndlessPort duct(petrol, 2.2e5, 1100);
+  run_cycles(cylinder, duct, petrol, 15, 4000);
+  const CylinderTotals t = cylinder.last_cycle()->totals;
+  const double h_fresh = enthalpy(petrol, 298.15, 0), h_burned = enthalpy(petrol, 298.15, 1);
+  const auto above = [&](const Content& c) { return c.energy - (c.mass - c.burned) * h_fresh - c.burned * h_burned; };
+  EXPECT_NEAR((t.work + t.wall_heat + above(t.exhaust) - above(t.intake) - above(t.fuel)) / t.fuel_heat, 1, 1e-9);
+  EXPECT_GT(t.work / t.fuel_heat, 0.3);
+  EXPECT_LT(t.work / t.fuel_heat, 0.45);
+}
+
 TEST(Cylinder, FiresWhereItIsToldTo) {
   CylinderSpec late = sample_cylinder();
   late.firing_at = deg(180);
@@ -111,6 +126,28 @@ TEST(Cylinder, ContinuesAlikeFromACopy) {
   run_cycles(copy, other, gas, 1, 1500, now);
   EXPECT_EQ(cylinder.held().energy, copy.held().energy);
   EXPECT_EQ(duct.crossed.mass, other.crossed.mass);
+}
+
+// Started from a settled run at a near speed the first whole cycle is within 1 % of where it settles; from the guess it is not.
+TEST(Cylinder, StartsFromTheGasOfASettledRun) {
+  const auto start_angle = [](double rpm) {
+    CylinderSpec spec = sample_cylinder(rpm);
+    spec.firing_at = deg(-400);
+    return spec;
+  };
+  Cylinder settled(start_angle(4000), gas), warm(start_angle(4400), gas), cold(start_angle(4400), gas);
+  EndlessPort a(gas, 2.2e5, 1100), b(gas, 2.2e5, 1100), c(gas, 2.2e5, 1100);
+  run_cycles(settled, a, gas, 10, 4000);
+  warm.start_from(settled);
+  EXPECT_EQ(warm.left().energy, 0);
+  EXPECT_EQ(warm.held().energy, settled.held().energy);
+  run_cycles(warm, b, gas, 2, 4000);
+  const CylinderCycle first = *warm.last_cycle();
+  run_cycles(cold, c, gas, 14, 4000);
+  EXPECT_NEAR(first.charge.mass / cold.last_cycle()->charge.mass, 1, 0.01);
+  EXPECT_NEAR(first.imep / cold.last_cycle()->imep, 1, 0.01);
+  Cylinder elsewhere(sample_cylinder(), gas);
+  EXPECT_THROW(elsewhere.start_from(settled), Error);
 }
 
 TEST(Cylinder, RecordsATraceOverTheCycle) {
