@@ -22,12 +22,6 @@ struct VerifyOptions {
 
 std::string got_text(double got) { return fmt::format("{:.6g}", got); }
 
-/// Rows of one source and name that hold are told as one, unless all are asked for: the one furthest out stands for them.
-struct Group {
-  const Check* shown;
-  int count = 0;
-};
-
 double distance(const Check& c) {
   if (!holds(c)) return std::numeric_limits<double>::infinity();
   if (c.band) return 0;
@@ -35,27 +29,37 @@ double distance(const Check& c) {
   return width > 0 ? std::abs(c.got - c.expected) / width : 0;
 }
 
+/// Rows of a published table that hold are told as one, unless all are asked for: the one furthest out stands for them.
+struct Group {
+  const Check* shown;
+  int count = 1;
+};
+
 std::vector<Group> grouped(const std::vector<Check>& checks, bool all) {
   std::vector<Group> groups;
   for (const Check& check : checks) {
-    const bool joins = !all && !groups.empty() && holds(check) && holds(*groups.back().shown) && groups.back().shown->name == check.name &&
-                       groups.back().shown->source == check.source;
-    if (!joins) {
-      groups.push_back({&check, 1});
+    const auto same = [&](const Group& g) {
+      return g.shown->name == check.name && g.shown->group == check.group && g.shown->source == check.source && holds(*g.shown);
+    };
+    const auto found = all || !holds(check) ? groups.end() : std::ranges::find_if(groups, same);
+    if (found == groups.end()) {
+      groups.push_back({&check});
       continue;
     }
-    Group& last = groups.back();
-    if (distance(check) > distance(*last.shown)) last.shown = &check;
-    ++last.count;
+    if (distance(check) > distance(*found->shown)) found->shown = &check;
+    ++found->count;
   }
+  std::vector<std::string> sources;
+  for (const Group& g : groups)
+    if (std::ranges::find(sources, g.shown->source) == sources.end()) sources.push_back(g.shown->source);
+  std::ranges::stable_sort(groups, {}, [&](const Group& g) { return std::ranges::find(sources, g.shown->source) - sources.begin(); });
   return groups;
 }
 
 std::string name_of(const Group& group) {
   const Check& c = *group.shown;
-  std::string name = c.group + ": " + c.name;
-  if (!c.at.empty()) name += " (" + c.at + ")";
-  if (group.count > 1) name += fmt::format(" [furthest of {}]", group.count);
+  std::string name = "  " + c.group + ": " + c.name;
+  if (!c.at.empty()) name += group.count > 1 ? fmt::format(" [furthest of {}: {}]", group.count, c.at) : " (" + c.at + ")";
   return name;
 }
 
@@ -79,9 +83,13 @@ int verify(const VerifyOptions& options) {
     for (const Check& check : checks) j.push_back(check_json(check));
     std::cout << json_text(j);
   } else {
-    TextTable table({{"check"}, {"source"}, {"expected"}, {"got"}, {""}});
-    for (const Group& group : grouped(checks, options.all))
-      table.add_row({name_of(group), group.shown->source, expected_text(*group.shown), got_text(group.shown->got), holds(*group.shown) ? "ok" : "FAILED"});
+    TextTable table({{"source, check"}, {"expected"}, {"got"}, {""}});
+    const std::string* source = nullptr;
+    for (const Group& group : grouped(checks, options.all)) {
+      if (!source || *source != group.shown->source) table.add_row({group.shown->source});
+      source = &group.shown->source;
+      table.add_row({name_of(group), expected_text(*group.shown), got_text(group.shown->got), holds(*group.shown) ? "ok" : "FAILED"});
+    }
     std::cout << table.text() << fmt::format("\n{} checks, {} failed\n", checks.size(), failed);
   }
   return failed == 0 ? ExitCode::done : ExitCode::internal;
