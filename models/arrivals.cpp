@@ -21,7 +21,7 @@ std::string in_words(const ManifoldPlan& plan, const PortPlace& from, const RayP
 Rise source_rise(const CycleRecord& record, const PortPlace& port) {
   const PlaceRecord& place = record.place(port_name(port.cylinder));
   const WaveParts parts = wave_parts(place);
-  return next_rise(port.forward ? parts.forward : parts.backward, port.opens_deg);
+  return next_rise(parts.forward, port.opens_deg, 0);  // what the valve adds to what was there when it opened
 }
 
 double wrapped_degrees(double deg) { return deg - 720 * std::floor(deg / 720); }

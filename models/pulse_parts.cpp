@@ -7,6 +7,8 @@
 namespace pulsewright {
 namespace {
 
+constexpr double longest_climb_deg = 90;  // of a pulse's front; assumed
+
 std::size_t sample(long i) {
   const long n = static_cast<long>(record_samples);
   return static_cast<std::size_t>(((i % n) + n) % n);
@@ -50,13 +52,14 @@ Rise next_rise(const Series& s, double from_deg, double before_deg) {
   const auto [low, high] = std::minmax_element(s.begin(), s.end());
   const double least = 0.1 * (*high - *low);
   const long start = static_cast<long>(std::ceil(from_deg / record_step_deg));
-  const long back = static_cast<long>(before_deg / record_step_deg), n = static_cast<long>(record_samples);
+  const long earliest = start - static_cast<long>(before_deg / record_step_deg);
+  const long window = static_cast<long>(longest_climb_deg / record_step_deg), n = static_cast<long>(record_samples);
   const auto value = [&](long i) { return s[sample(i)]; };
   long peak = start, foot = start;
   for (long i = start; i < start + n; ++i) {
     if (!(value(i) >= value(i + 1) && value(i) >= value(i - 1))) continue;
     foot = i;
-    for (long j = i; j >= std::max(i - back, start - back); --j)
+    for (long j = i; j >= std::max(i - window, earliest); --j)
       if (value(j) < value(foot)) foot = j;
     peak = i;
     if (value(peak) - value(foot) > least) break;

@@ -14,7 +14,7 @@ struct WaveParts {
 /// Parts of the record at a place.
 WaveParts wave_parts(const PlaceRecord& place);
 
-/// One rise of a periodic series (720 degrees): from its lowest point in the 90 degrees before `near` ... to its next peak.
+/// One rise of a periodic series (720 degrees), from a low point to a peak.
 struct Rise {
   double deg;           // where it first has 10 % of the rise, degrees (may pass 720)
   double steepest_deg;  // where it climbs fastest
@@ -22,8 +22,8 @@ struct Rise {
   double height() const { return peak - foot; }
 };
 
-/// The rise that follows `from_deg`: foot = lowest value in the `before_deg` degrees before the peak, peak = first local
-/// maximum after from_deg that stands at least a tenth of the series' swing above that foot.
+/// The rise that follows `from_deg`: peak = first local maximum after it that stands at least a tenth of the series' swing above
+/// its foot; foot = lowest value in the 90 degrees before the peak, but no earlier than before_deg before from_deg.
 Rise next_rise(const Series& series, double from_deg, double before_deg = 90);
 
 /// A periodic series at any crank angle, linear between its samples.
