@@ -55,15 +55,20 @@ Rise next_rise(const Series& s, double from_deg, double before_deg) {
   const long earliest = start - static_cast<long>(before_deg / record_step_deg);
   const long window = static_cast<long>(longest_climb_deg / record_step_deg), n = static_cast<long>(record_samples);
   const auto value = [&](long i) { return s[sample(i)]; };
-  long peak = start, foot = start;
+  const auto lowest_before = [&](long at) {
+    long lowest = at;
+    for (long j = at; j >= std::max(at - window, earliest); --j)
+      if (value(j) < value(lowest)) lowest = j;
+    return lowest;
+  };
+  long peak = start;
   for (long i = start; i < start + n; ++i) {
-    if (!(value(i) >= value(i + 1) && value(i) >= value(i - 1))) continue;
-    foot = i;
-    for (long j = i; j >= std::max(i - window, earliest); --j)
-      if (value(j) < value(foot)) foot = j;
+    if (value(i) > value(peak)) peak = i;
+    if (value(i) > value(peak) - least) continue;  // a ripple on the way up is no peak
+    if (value(peak) - value(lowest_before(peak)) > least) break;
     peak = i;
-    if (value(peak) - value(foot) > least) break;
   }
+  const long foot = lowest_before(peak);
   Rise rise{static_cast<double>(peak) * record_step_deg, 0, value(foot), value(peak)};
   const double threshold = rise.foot + 0.1 * rise.height();
   double steepest = 0;

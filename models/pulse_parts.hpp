@@ -22,8 +22,8 @@ struct Rise {
   double height() const { return peak - foot; }
 };
 
-/// The rise that follows `from_deg`: peak = first local maximum after it that stands at least a tenth of the series' swing above
-/// its foot; foot = lowest value in the 90 degrees before the peak, but no earlier than before_deg before from_deg.
+/// The rise that follows `from_deg`: peak = first maximum after it that stands at least a tenth of the series' swing above its
+/// foot and above what follows; foot = lowest value in the 90 degrees before the peak, but no earlier than before_deg before from_deg.
 Rise next_rise(const Series& series, double from_deg, double before_deg = 90);
 
 /// A periodic series at any crank angle, linear between its samples.
