@@ -53,7 +53,10 @@ void Network::fill_cell(std::size_t i, const Primitive& q) {
   arena_.T[i] = q.p / (q.rho * gas_constant(gas_, q.Y));
   arena_.c[i] = sound_speed(gas_, arena_.T[i], q.Y);
   arena_.momentum[i] = q.rho * q.u;
-  arena_.energy[i] = q.rho * (internal_energy(gas_, arena_.T[i], q.Y) + 0.5 * q.u * q.u);
+  // The energy whose temperature, by the loop's own inverse, is T to the last digit: gases side by side then rest at one pressure.
+  double e = internal_energy(gas_, arena_.T[i], q.Y);
+  for (int turn = 0; turn < 3; ++turn) e += cv(gas_, arena_.T[i], q.Y) * (arena_.T[i] - temperature_from_energy(gas_, e, q.Y));
+  arena_.energy[i] = q.rho * (e + 0.5 * q.u * q.u);
   arena_.burned[i] = q.rho * q.Y;
 }
 

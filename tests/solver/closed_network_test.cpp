@@ -76,5 +76,9 @@ TEST(ClosedNetwork, KeepsItsContentWithConstantPressureJoints) {
   keeps_its_content(perfect_gas(1.33, 287), 5e-5, JointLaw::constant_pressure);
 }
 
+TEST(ClosedNetwork, KeepsItsContentInTheMixtureOfAirAndBurnedGas) {
+  keeps_its_content(mixture_gas(known_fuels().front(), 1), 5e-5, JointLaw::momentum);
+}
+
 }  // namespace
 }  // namespace pulsewright

@@ -54,7 +54,9 @@ void run_many(const Gas& gas, int rigs, std::uint64_t seed) {
   }
 }
 
-TEST(RandomRig, FourHundredRunWithoutFault) { run_many(perfect_gas(1.33, 287), 400, 1000); }
+TEST(RandomRig, FourHundredRunWithoutFaultOnAPerfectGas) { run_many(perfect_gas(1.33, 287), 400, 1000); }
+
+TEST(RandomRig, FourHundredRunWithoutFaultOnAirAndBurnedGas) { run_many(mixture_gas(known_fuels().front(), 1), 400, 2000); }
 
 }  // namespace
 }  // namespace pulsewright

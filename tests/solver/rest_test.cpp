@@ -76,5 +76,13 @@ TEST(Rest, StaysWhereHotAndColdGasLieSideBySide) {
   }
 }
 
+TEST(Rest, StaysInTheMixtureOfAirAndBurnedGas) {
+  const Gas gas = mixture_gas(known_fuels().front(), 1);
+  for (const auto& [name, bore] : bores()) {
+    const DuctSpec duct = shaped(bore, [](double x) { return x < 0.27 ? 0.4 : 2.0; }, [](double x) { return x > 0.4; });
+    EXPECT_LT(fastest_after(gas, duct, 5000), at_rest) << name;
+  }
+}
+
 }  // namespace
 }  // namespace pulsewright

@@ -19,6 +19,7 @@ const std::vector<CheckSet>& all_checks() {
       {"simple_wave", simple_wave_checks, 0.1},
       {"shu_osher", shu_osher_checks, 0.2},
       {"pistons", piston_checks, 0.1},
+      {"contacts", contact_checks, 0.1},
       {"shock_area", shock_area_checks, 0.2},
       {"ends", end_checks, 0.3},
       {"engine", engine_checks, 0.1},

@@ -20,6 +20,7 @@ const std::vector<CheckSet>& all_checks();
 /// Runs a set; a failure to compute becomes a check that does not hold, so that the others are still shown.
 std::vector<Check> run_checks(const CheckSet& set);
 
+std::vector<Check> contact_checks();
 std::vector<Check> piston_checks();
 std::vector<Check> end_checks();
 std::vector<Check> engine_checks();
