@@ -153,8 +153,9 @@ SweepReport update_loop(Arena& a, const Law& law, double dt) {
     const double speed = u_free > 0 ? u_free : -u_free;
     const double u1 = u_free / (1 + 0.5 * dt * k[i] * speed);
     const double e1 = E1 * inv_r - 0.5 * u1 * u1, Y1 = b1 * inv_r;
-    const double T1 = temperature_from_energy(gas, e1, Y1), RT = gas_constant(gas, Y1) * T1;
-    const double c1 = std::sqrt(heat_ratio(gas, T1, Y1) * RT);
+    const ThermalState state = thermal_state(gas, e1, Y1);
+    const double T1 = state.T, RT = gas_constant(gas, Y1) * T1;
+    const double c1 = std::sqrt(state.heat_ratio * RT);
     taken[i] += heat;
     rho[i] = r1, mom[i] = r1 * u1, ene[i] = E1, bur[i] = b1;
     u[i] = u1, p[i] = r1 * RT, Y[i] = Y1, T[i] = T1, c[i] = c1;
