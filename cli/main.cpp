@@ -67,13 +67,18 @@ int run_program(int argc, char** argv) {
   return ExitCode::usage;
 }
 
+int say_interrupted() {
+  std::cerr << "interrupted; nothing was written\n";
+  return ExitCode::interrupted;
+}
+
 int guarded(int argc, char** argv) {
   try {
     return run_program(argc, argv);
   } catch (const Interrupted&) {
-    std::cerr << "interrupted; nothing was written\n";
-    return ExitCode::interrupted;
+    return say_interrupted();
   } catch (const Error& error) {
+    if (interrupt_asked()) return say_interrupted();  // the run that was stopped says so by an Error
     std::cerr << "pulsewright: " << error.what() << '\n';
     return exit_code(error.kind());
   } catch (const std::exception& error) {

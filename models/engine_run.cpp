@@ -47,14 +47,22 @@ std::vector<Watched> figures(const EngineModel& model, const std::vector<Pressur
   return all;
 }
 
+constexpr long steps_between_questions = 256;  // to the one who may want to stop
+
+void ask(const EngineModel& model, const CycleProgress& progress) {
+  if (progress && model.network().steps() % steps_between_questions == 0 && !progress(model.rpm(), model.cycles()))
+    throw Error(ErrorKind::internal, "interrupted");
+}
+
 /// One cycle with the pressures watched.
-std::vector<Watched> watched_cycle(EngineModel& model) {
+std::vector<Watched> watched_cycle(EngineModel& model, const CycleProgress& progress) {
   std::vector<PressureWatch> watches = pressure_watches(model);
   const Network& net = model.network();
   double before = net.time();
   model.cycle([&] {
     const double dt = net.time() - before;
     before = net.time();
+    ask(model, progress);
     for (PressureWatch& w : watches) {
       w.sum += net.arena().p[w.cell] * dt;
       w.peak = std::max(w.peak, net.arena().p[w.cell]);
@@ -64,10 +72,9 @@ std::vector<Watched> watched_cycle(EngineModel& model) {
 }
 
 void settle(EngineModel& model, SettleWatch& watch, const CycleProgress& progress) {
-  watched_cycle(model);  // the first cycle forgets the start; cylinders have no whole cycle yet
+  watched_cycle(model, progress);  // the first cycle forgets the start; cylinders have no whole cycle yet
   while (!watch.settled() && watch.cycles() < SettleWatch::most_cycles - 2) {
-    watch.add(watched_cycle(model));
-    if (progress && !progress(model.rpm(), model.cycles())) throw Error(ErrorKind::internal, "interrupted");
+    watch.add(watched_cycle(model, progress));
   }
 }
 

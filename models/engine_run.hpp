@@ -12,7 +12,7 @@ struct SpeedOptions {
   bool measure_time = false;  // fill timing.shares
 };
 
-/// Told after every cycle; false stops the run with Error (internal) "interrupted".
+/// Asked every some hundred steps; false stops the run with Error (internal) "interrupted".
 using CycleProgress = std::function<bool(double rpm, int cycle)>;
 
 /// Runs one speed. Never throws for "not settled": the result says so.
