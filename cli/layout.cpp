@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <sstream>
 
 namespace pulsewright {
@@ -61,23 +62,34 @@ Value worst_overlap_pressure(const SpeedResult& s, double) {
 }
 Value pulse_overlap(const SpeedResult& s, double) { return highest(s.overlap, [](const PulseOverlap& o) { return Value(o.percent); }); }
 
-/// Lines of a case text as "table.key = value".
-std::vector<std::string> addressed_lines(const std::string& text) {
-  std::vector<std::string> lines;
+/// A case text as "table.key" -> value; tables of a list carry their name, their cylinder or their number.
+std::map<std::string, std::string> addressed_values(const std::string& text) {
+  struct Block {
+    std::string table;
+    std::vector<std::pair<std::string, std::string>> keys;
+  };
+  std::vector<Block> blocks(1);
   std::istringstream in(text);
-  std::string table;
-  int count = 0;
   for (std::string line; std::getline(in, line);) {
     if (line.empty()) continue;
-    if (line.front() == '[') table = line == "[[" + table + "]]" ? table : line.substr(line.find_first_not_of('['), line.find(']') - line.find_first_not_of('[')), ++count;
-    else lines.push_back((table.empty() ? "" : table + fmt::format("#{}", count) + ".") + line);
+    const auto equals = line.find(" = ");
+    if (line.front() == '[') blocks.push_back({line, {}});
+    else if (equals != std::string::npos) blocks.back().keys.emplace_back(line.substr(0, equals), line.substr(equals + 3));
   }
-  return lines;
-}
-
-std::string without_count(std::string line) {
-  const auto hash = line.find('#');
-  return hash == std::string::npos ? line : line.erase(hash, line.find('.', hash) - hash);
+  std::map<std::string, std::string> values;
+  std::map<std::string, int> seen;
+  for (const Block& block : blocks) {
+    std::string address = block.table;
+    std::erase_if(address, [](char c) { return c == '[' || c == ']'; });
+    if (block.table.starts_with("[[")) {
+      std::string which = std::to_string(++seen[address]);
+      for (const auto& [key, value] : block.keys)
+        if (key == "cylinder" || key == "name") which = value;
+      address += " " + which;
+    }
+    for (const auto& [key, value] : block.keys) values[address.empty() ? key : address + " " + key] = value;
+  }
+  return values;
 }
 
 }  // namespace
@@ -133,11 +145,17 @@ std::vector<std::string> held_equal(const std::vector<Layout>& layouts) {
 
 std::vector<std::string> differences(const std::vector<Layout>& layouts) {
   std::vector<std::string> lines;
-  const auto base = addressed_lines(layouts.front().loaded.text);
+  const auto base = addressed_values(layouts.front().loaded.text);
   for (const Layout& layout : layouts) {
     if (&layout == &layouts.front()) continue;
-    for (const std::string& line : addressed_lines(layout.loaded.text))
-      if (std::ranges::find(base, line) == base.end()) lines.push_back(layout.letter + ": " + without_count(line));
+    const auto values = addressed_values(layout.loaded.text);
+    for (const auto& [key, value] : values) {
+      const auto in_base = base.find(key);
+      if (key != "title" && (in_base == base.end() || in_base->second != value))
+        lines.push_back(fmt::format("{}: {} = {}{}", layout.letter, key, value, in_base == base.end() ? "" : ", not " + in_base->second));
+    }
+    for (const auto& [key, value] : base)
+      if (!values.contains(key)) lines.push_back(fmt::format("{}: without {} = {}", layout.letter, key, value));
   }
   return lines;
 }

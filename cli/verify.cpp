@@ -10,7 +10,6 @@
 #include "cli/interrupt.hpp"
 #include "cli/verb.hpp"
 #include "shared/json.hpp"
-#include "shared/text_table.hpp"
 #include "tests/verification/all_checks.hpp"
 
 namespace pulsewright {
@@ -63,6 +62,25 @@ std::string name_of(const Group& group) {
   return name;
 }
 
+/// Under each source its checks: what, expected, got.
+std::string verify_text(const std::vector<Group>& groups) {
+  constexpr std::size_t widest = 96;  // of a check's name; longer ones push their row out
+  std::string text;
+  std::size_t name_width = 0, expected_width = 0;
+  for (const Group& g : groups) {
+    name_width = std::min(widest, std::max(name_width, name_of(g).size()));
+    expected_width = std::max(expected_width, expected_text(*g.shown).size());
+  }
+  text += fmt::format("{:{}}  {:>{}}  {:>12}\n", "source and check", name_width, "expected", expected_width, "got");
+  const std::string* source = nullptr;
+  for (const Group& g : groups) {
+    if (!source || *source != g.shown->source) text += "\n" + g.shown->source + "\n";
+    source = &g.shown->source;
+    text += fmt::format("{:{}}  {:>{}}  {:>12}  {}\n", name_of(g), name_width, expected_text(*g.shown), expected_width, got_text(g.shown->got), holds(*g.shown) ? "ok" : "FAILED");
+  }
+  return text;
+}
+
 Json check_json(const Check& c) {
   Json j{{"check", c.group + ": " + c.name}, {"at", c.at}, {"source", c.source}, {"expected", expected_text(c)}, {"why_this_wide", c.reason}, {"holds", holds(c)}};
   put_number(j, "got", std::isfinite(c.got) ? std::optional(c.got) : std::nullopt, "the check could not be computed");
@@ -83,14 +101,8 @@ int verify(const VerifyOptions& options) {
     for (const Check& check : checks) j.push_back(check_json(check));
     std::cout << json_text(j);
   } else {
-    TextTable table({{"source, check"}, {"expected"}, {"got"}, {""}});
-    const std::string* source = nullptr;
-    for (const Group& group : grouped(checks, options.all)) {
-      if (!source || *source != group.shown->source) table.add_row({group.shown->source});
-      source = &group.shown->source;
-      table.add_row({name_of(group), expected_text(*group.shown), got_text(group.shown->got), holds(*group.shown) ? "ok" : "FAILED"});
-    }
-    std::cout << table.text() << fmt::format("\n{} checks, {} failed\n", checks.size(), failed);
+    std::cout << verify_text(grouped(checks, options.all));
+    std::cout << fmt::format("\n{} checks, {} failed\n", checks.size(), failed);
   }
   return failed == 0 ? ExitCode::done : ExitCode::internal;
 }
