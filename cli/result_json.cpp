@@ -8,19 +8,6 @@ namespace {
 constexpr int schema = 1;
 constexpr double bar = 1e5, kilowatt = 1e3;
 
-Json head(const LoadedCase& loaded, const std::vector<AssumedEntry>& assumed) {
-  Json j;
-  j["schema"] = schema;
-  j["version"] = std::string(program_version());
-  j["compiler"] = std::string(compiler_text());
-  j["title"] = loaded.title();
-  j["file"] = loaded.file;
-  j["hash"] = loaded.hash;
-  j["assumed"] = Json::array();
-  for (const AssumedEntry& a : assumed) j["assumed"].push_back({{"key", a.key}, {"value", a.value}, {"range", a.range}, {"why", a.why}});
-  return j;
-}
-
 Json entry_json(const EntryFigures& e, double ambient) {
   Json j;
   j["name"] = e.name;
@@ -143,6 +130,19 @@ Json balance_json(const RigBalance& b) {
 
 }  // namespace
 
+Json case_json(const LoadedCase& loaded, const std::vector<AssumedEntry>& assumed) {
+  Json j;
+  j["schema"] = schema;
+  j["version"] = std::string(program_version());
+  j["compiler"] = std::string(compiler_text());
+  j["title"] = loaded.title();
+  j["file"] = loaded.file;
+  j["hash"] = loaded.hash;
+  j["assumed"] = Json::array();
+  for (const AssumedEntry& a : assumed) j["assumed"].push_back({{"key", a.key}, {"value", a.value}, {"range", a.range}, {"why", a.why}});
+  return j;
+}
+
 Json timing_json(const Timing& t, double fma_peak_gflops) {
   const double ns = 1e9 * t.seconds / t.cell_updates();
   Json j{{"cells", t.cells}, {"steps", t.steps}};
@@ -157,7 +157,7 @@ Json timing_json(const Timing& t, double fma_peak_gflops) {
 }
 
 Json engine_json(const LoadedCase& loaded, const EngineResult& result, std::optional<double> fma_peak_gflops) {
-  Json j = head(loaded, result.assumed);
+  Json j = case_json(loaded, result.assumed);
   put_number(j, "ambient_pressure_bar", result.ambient_pressure / bar);
   put_number(j, "cell_mm", 1e3 * result.cell);
   j["speeds"] = array_of(result.speeds, [&](const SpeedResult& s) {
@@ -169,7 +169,7 @@ Json engine_json(const LoadedCase& loaded, const EngineResult& result, std::opti
 }
 
 Json rig_json(const LoadedCase& loaded, const RigResult& result, std::optional<double> fma_peak_gflops) {
-  Json j = head(loaded, loaded.rig->assumed);
+  Json j = case_json(loaded, loaded.rig->assumed);
   put_number(j, "duration_s", result.times.back());
   put_number(j, "mass_error", result.mass_error);
   put_number(j, "energy_error", result.energy_error);

@@ -12,6 +12,9 @@
 
 namespace pulsewright {
 
+/// What every document begins with: schema, version, title, file, hash, assumed.
+Json case_json(const LoadedCase& loaded, const std::vector<AssumedEntry>& assumed);
+
 /// fma_peak_gflops: of this core, where timing is asked for.
 Json engine_json(const LoadedCase& loaded, const EngineResult& result, std::optional<double> fma_peak_gflops);
 Json rig_json(const LoadedCase& loaded, const RigResult& result, std::optional<double> fma_peak_gflops);
