@@ -18,7 +18,7 @@ std::span<const Arrangement> arrangements() {
       {"inline 5", {1, 2, 4, 5, 3}, {0, 0, 0, 0, 0}},
       {"inline 6", {1, 5, 3, 6, 2, 4}, {0, 0, 0, 0, 0, 0}},
       {"inline 8", {1, 6, 2, 5, 8, 3, 7, 4}, {0, 0, 0, 0, 0, 0, 0, 0}},
-      {"boxer 4", {1, 3, 2, 4}, {0, 1, 0, 1}},           // 1 and 3 on one side
+      {"boxer 4", {1, 3, 2, 4}, {0, 1, 0, 1}},  // 1 and 3 on one side
       {"boxer 6", {1, 6, 2, 4, 3, 5}, {0, 0, 0, 1, 1, 1}},
       {"vee 6", {1, 2, 3, 4, 5, 6}, {0, 1, 0, 1, 0, 1}},  // odd numbers on one bank
       {"vee 8", {1, 8, 4, 3, 6, 5, 7, 2}, {0, 1, 0, 1, 0, 1, 0, 1}},
@@ -39,7 +39,8 @@ std::vector<double> even_firing_degrees(std::span<const int> order) {
   for (std::size_t turn = 0; turn < count; ++turn) {
     const int number = order[turn];
     if (number < 1 || static_cast<std::size_t>(number) > count || at[static_cast<std::size_t>(number) - 1] >= 0)
-      throw Error(ErrorKind::case_file, fmt::format("firing_order of {} cylinders must name each of 1 to {} once", count, count));
+      throw Error(ErrorKind::case_file,
+                  fmt::format("firing_order of {} cylinders must name each of 1 to {} once", count, count));
     at[static_cast<std::size_t>(number) - 1] = 720.0 * static_cast<double>(turn) / static_cast<double>(count);
   }
   const double first = at.empty() ? 0 : at[0];

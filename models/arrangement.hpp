@@ -19,8 +19,8 @@ std::span<const Arrangement> arrangements();
 /// The row of that name; nullptr where there is none.
 const Arrangement* find_arrangement(std::string_view name);
 
-/// Crank angle, in degrees after cylinder 1 of the order, at which each cylinder fires: entry 0 is cylinder 1. Even intervals.
-/// Throws Error (case file) when the order does not name every cylinder once.
+/// Crank angle, in degrees after cylinder 1 of the order, at which each cylinder fires: entry 0 is cylinder 1. Even
+/// intervals. Throws Error (case file) when the order does not name every cylinder once.
 std::vector<double> even_firing_degrees(std::span<const int> firing_order);
 
 }  // namespace pulsewright

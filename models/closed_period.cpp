@@ -10,23 +10,24 @@
 namespace pulsewright {
 namespace {
 
-constexpr double heating_value_temperature = 298.15;  // K, at which heating values are stated
-constexpr double tolerance = 1e-9;                    // of the charge's energy, per step of the integration
-constexpr double longest_step = 0.05;                 // rad; keeps the look-up between steps as good as the steps
+constexpr double reference_temperature = 298.15;  // K, at which heating values are stated
+constexpr double tolerance = 1e-9;                // of the charge's energy, per step of the integration
+constexpr double longest_step = 0.05;             // rad; keeps the look-up between steps as good as the steps
 
 using Crossed = std::array<double, 2>;  // wall heat and work, as shares of the energy at the start
 
 }  // namespace
 
-// Equation   heat = m_f LHV eta - m_c (h_fresh(298.15) - h_burned(298.15)) for sensible enthalpies with one zero at 0 K;
-//            direct fuel enters with m_f h_fresh(298.15), so that liquid fuel at 298.15 K gives its heating value, no more
+// Equation   heat = m_f LHV eta - m_c (h_fresh(298.15) - h_burned(298.15)), sensible enthalpies with one zero at 0 K;
+//            direct fuel enters with m_f h_fresh(298.15): liquid fuel at 298.15 K gives its heating value, no more
 // Source     first law with the heating value's own reference state (Heywood 1988, section 3.5.2)
 // Symbols    m_f fuel, m_c charge that burns (its fuel included) kg; LHV J/kg; eta combustion efficiency
 // Valid for  fuel vapour counted as air; the cold of evaporation is left out
 // Tested by  tests/models/closed_period_test.cpp
 Charge make_charge(const FuelSupply& supply, const Content& content, const Gas& gas) {
   Charge charge{content};
-  const double h_fresh = enthalpy(gas, heating_value_temperature, 0), h_burned = enthalpy(gas, heating_value_temperature, 1);
+  const double h_fresh = enthalpy(gas, reference_temperature, 0);
+  const double h_burned = enthalpy(gas, reference_temperature, 1);
   const double fresh = std::max(content.mass - content.burned, 0.0);
   charge.fuel = fresh / (supply.air_fuel_ratio + (supply.port ? 1 : 0));
   if (charge.fuel <= 0) return charge;
@@ -36,15 +37,19 @@ Charge make_charge(const FuelSupply& supply, const Content& content, const Gas& 
   return charge;
 }
 
-// Equation   dW/dt = p dV/dt; dQ/dt = h(T, p, ...) sum A (T - T_wall) / omega; E = E_0 + heat x(t) - Q - W; p = m R T/V
-// Source     first law for a closed single zone: Heywood 1988, section 9.2.2; motored pressure isentropic from the burn's start
+// Equation   dW/dt = p dV/dt; dQ/dt = h(T, p, ...) sum A (T - T_wall) / omega; E = E_0 + heat x(t) - Q - W;
+//            p = m R T/V; motored pressure isentropic from the burn's start
+// Source     first law for a closed single zone: Heywood 1988, section 9.2.2
 // Symbols    t crank angle rad; x burned share; W work, Q wall heat J; omega rad/s
 // Valid for  shut valves, no blow-by, no crevices
 // Tested by  tests/models/closed_period_test.cpp, tests/verification/engine_checks.cpp
 class ClosedIntegration {
  public:
   ClosedIntegration(const ClosedSetting& s, ClosedPeriod& out)
-      : s_(s), out_(out), energy_(out.charge_.content.energy), piston_speed_(s.crank.mean_piston_speed(s.crank_speed)) {}
+      : s_(s),
+        out_(out),
+        energy_(out.charge_.content.energy),
+        piston_speed_(s.crank.mean_piston_speed(s.crank_speed)) {}
 
   void run(CrankAngle from, CrankAngle to) {
     Crossed y{};
@@ -98,8 +103,8 @@ class ClosedIntegration {
     const Inside g = inside(point(y, angle), angle);
     const double work = g.p * s_.crank.volume_slope({angle});
     if (s_.walls.law == WallHeatLaw::none) return {0, work / energy_};
-    const double h = wall_coefficient(
-        s_.walls.law, {g.p, g.T, g.V, s_.crank.bore(), piston_speed_, gas_speed(g, angle)});
+    const double h =
+        wall_coefficient(s_.walls.law, {g.p, g.T, g.V, s_.crank.bore(), piston_speed_, gas_speed(g, angle)});
     const WallAreas areas{s_.crank.bore_area(), s_.crank.bore_area(), s_.crank.liner_area(g.V)};
     return {wall_heat_flow(s_.walls, areas, h, g.T) / s_.crank_speed / energy_, work / energy_};
   }
@@ -111,8 +116,9 @@ class ClosedIntegration {
       const Crossed k = slope(now, angle);
       out_.nodes_.push_back({angle, now[0] * energy_, now[1] * energy_, k[0] * energy_, k[1] * energy_});
     };
-    ode::integrate_adaptive(ode::make_controlled(tolerance, tolerance, longest_step, ode::runge_kutta_dopri5<Crossed>()), right_side, y, from,
-                            to, std::min(0.02, to - from), keep);
+    ode::integrate_adaptive(
+        ode::make_controlled(tolerance, tolerance, longest_step, ode::runge_kutta_dopri5<Crossed>()), right_side, y,
+        from, to, std::min(0.02, to - from), keep);
   }
 
   double pressure(double angle) const { return inside(out_.at({angle}), angle).p; }
@@ -144,8 +150,8 @@ ClosedPeriod::ClosedPeriod(const ClosedSetting& setting, const Charge& charge, C
   ClosedIntegration(setting, *this).run(from, to);
 }
 
-// Cubic Hermite between the integrator's own steps: its error (below 1e-6 of the energy) never touches the balance, since
-// the energy is what heat and work leave.
+// Cubic Hermite between the integrator's own steps: its error (below 1e-6 of the energy) never touches the balance,
+// since the energy is what heat and work leave.
 ClosedPoint ClosedPeriod::at(CrankAngle angle) const {
   const auto above = std::upper_bound(nodes_.begin() + 1, nodes_.end() - 1, angle.radians,
                                       [](double a, const Node& node) { return a < node.angle; });

@@ -16,7 +16,7 @@ struct Charge {
   Content content;
   double fuel = 0;       // kg; 0: nothing burns (motored)
   double fuel_heat = 0;  // J, set free when all has burned: heating value times combustion efficiency
-  double shift = 0;      // J, added to it because sensible energies of fresh and burned gas have one zero, the heating value another
+  double shift = 0;      // J, added to it: the heating value is counted from 298.15 K, sensible energy from 0 K
 
   double fresh() const { return content.mass - content.burned; }
   double heat() const { return fuel_heat + shift; }

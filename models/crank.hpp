@@ -8,8 +8,8 @@
 
 namespace pulsewright {
 
-/// Crank angle; degrees where people speak of it, radians inside. A cylinder's own angle is 0 at its firing top dead centre and
-/// runs over [-180, 540) degrees: compression, expansion, exhaust, intake.
+/// Crank angle; degrees where people speak of it, radians inside. A cylinder's own angle is 0 at its firing top dead
+/// centre and runs over [-180, 540) degrees: compression, expansion, exhaust, intake.
 struct CrankAngle {
   double radians = 0;
 
@@ -53,11 +53,10 @@ class SliderCrank {
   double displacement() const { return 2 * throw_ * bore_area_; }  // m3
   double clearance() const { return clearance_; }                  // volume at top dead centre, m3
 
-  // Equation   x = a + l - a cos(t) - sqrt(l^2 - a^2 sin^2(t)); V = Vc + A x; dV/dt = A a sin(t) (1 + a cos(t)/sqrt(...))
-  // Source     J. B. Heywood, Internal Combustion Engine Fundamentals, 1988, eqs 2.4-2.6
-  // Symbols    a half the stroke, l rod m; t crank angle after top dead centre, rad; A bore area m2; Vc clearance m3
-  // Valid for  l > a, no pin offset
-  // Tested by  tests/models/crank_test.cpp, tests/verification/engine_checks.cpp
+  // Equation   x = a + l - a cos(t) - q, q = sqrt(l^2 - a^2 sin^2(t)); V = Vc + A x; dV/dt = A a sin(t) (1 + a
+  // cos(t)/q) Source     J. B. Heywood, Internal Combustion Engine Fundamentals, 1988, eqs 2.4-2.6 Symbols    a half
+  // the stroke, l rod m; t angle after top dead centre, rad; A bore area m2; Vc clearance m3 Valid for  l > a, no pin
+  // offset Tested by  tests/models/crank_test.cpp, tests/verification/engine_checks.cpp
   double piston_travel(CrankAngle t) const {
     const double s = throw_ * std::sin(t.radians);
     return throw_ * (1 - std::cos(t.radians)) + rod_ - std::sqrt(rod_ * rod_ - s * s);
@@ -71,7 +70,7 @@ class SliderCrank {
   /// Liner laid bare above the piston; the clearance counts as a disc of the bore. m2
   double liner_area(double volume) const { return std::numbers::pi * bore_ * (volume - clearance_) / bore_area_; }
 
-  double mean_piston_speed(double crank_speed) const { return 2 * throw_ * crank_speed / std::numbers::pi; }  // rad/s -> m/s
+  double mean_piston_speed(double crank_speed) const { return stroke() * crank_speed / std::numbers::pi; }  // of rad/s
 
  private:
   double throw_, rod_, bore_, bore_area_, clearance_ = 0;

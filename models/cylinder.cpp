@@ -11,42 +11,12 @@ namespace pulsewright {
 namespace {
 
 constexpr CrankAngle bottom_dead_centre = CrankAngle::from_degrees(-180);
-constexpr CrankAngle slack{1e-9};  // rounding of the angle must not move an event that falls on the end of a step to the next
-
-BurnProgress progress(const BurnTiming& timing) {
-  const BurnCurve curve(timing);
-  return {curve.start(), curve.end(), [curve](CrankAngle angle) { return curve.fraction(angle); }};
-}
-
-/// Whether the angle lies between the bottom dead centres round overlap.
-bool gas_exchange(CrankAngle angle) {
-  return std::lround(std::floor((angle + slack - bottom_dead_centre).radians / (cycle_angle / 2))) % 2 != 0;
-}
+constexpr CrankAngle slack{1e-9};  // rounding of the angle must not move an event at the end of a step to the next
 
 }  // namespace
 
-Cylinder::Cylinder(const CylinderSpec& spec, const Gas& gas)
-    : spec_(spec),
-      gas_(gas),
-      crank_(spec.crank),
-      exhaust_lift_(spec.exhaust_cam),
-      intake_lift_(spec.intake_cam),
-      burn_(progress(spec.burn)),
-      port_(spec.plenum),
-      book_(crank_.displacement()) {
-  if (!(spec.crank_speed > 0)) throw Error(ErrorKind::case_file, "engine speed must be above zero", spec.name);
-  shuts_ = wrapped(intake_lift_.seats(), CrankAngle{-cycle_angle});
-  opens_ = wrapped(exhaust_lift_.leaves_seat(), CrankAngle{0});
-  const CrankAngle exhaust_seats = wrapped(exhaust_lift_.seats(), opens_);
-  const CrankAngle intake_leaves = wrapped(intake_lift_.leaves_seat(), opens_);
-  const CrankAngle next_shut{shuts_.radians + cycle_angle};
-  if (!(exhaust_seats < next_shut && intake_leaves < next_shut && intake_leaves > opens_ && burn_.start > shuts_))
-    throw Error(ErrorKind::case_file,
-                fmt::format("valve timing leaves no shut time for the burn: intake seats at {:.0f}, burn begins at {:.0f}, exhaust "
-                            "leaves its seat at {:.0f} and seats at {:.0f} degrees after firing",
-                            shuts_.degrees(), burn_.start.degrees(), opens_.degrees(), exhaust_seats.degrees()),
-                spec.name, "check opens and closes of both valves, and burn.centre");
-  fill_at_start();
+bool Cylinder::gas_exchange(CrankAngle angle) {
+  return std::lround(std::floor((angle + slack - bottom_dead_centre).radians / (cycle_angle / 2))) % 2 != 0;
 }
 
 // Angle since firing top dead centre, counted on from the closing of the intake: in [shuts_, shuts_ + 720 degrees).
@@ -63,48 +33,6 @@ CylinderGas Cylinder::gas_at(const Content& c, CrankAngle angle) const {
   const double Y = std::clamp(c.burned / c.mass, 0.0, 1.0), V = crank_.volume(angle);
   const double T = temperature_from_energy(gas_, c.energy / c.mass, Y);
   return {angle, c.mass * gas_constant(gas_, Y) * T / V, T, V, Y};
-}
-
-Content Cylinder::filled(double p, double T, double Y, CrankAngle angle) const {
-  const double mass = p * crank_.volume(angle) / (gas_constant(gas_, Y) * T);
-  return {mass, mass * internal_energy(gas_, T, Y), mass * Y};
-}
-
-// A guess that the first cycles correct: what the plenum would fill at intake closing, compressed and burned up to now; with open
-// valves burned gas on the way out, fresh gas on the way in.
-void Cylinder::fill_at_start() {
-  const Plenum& plenum = port_.plenum();
-  angle_ = own_angle(0);
-  in_gas_exchange_ = gas_exchange(angle_);
-  if (angle_ < opens_) {
-    content_ = filled(plenum.pressure, plenum.temperature, 0.05, shuts_);
-    shut(shuts_);
-    totals_ = totals_ - totals();
-  } else if (angle_.degrees() < 360) {
-    content_ = filled(plenum.pressure, 1100, 1, angle_);
-  } else {
-    content_ = filled(plenum.pressure, plenum.temperature, 0.05, angle_);
-  }
-}
-
-void Cylinder::fill(double p, double T, double Y) {
-  if (closed_) throw Error(ErrorKind::internal, "a cylinder is filled with its valves shut", spec_.name);
-  content_ = filled(p, T, Y, angle_);
-}
-
-void Cylinder::start_from(const Cylinder& other) {
-  if (std::abs(std::remainder(angle_.radians - other.angle_.radians, cycle_angle)) > 1e-6)
-    throw Error(ErrorKind::internal, "a cylinder starts from one at another crank angle", spec_.name);
-  const Plenum plenum = port_.plenum();
-  closed_ = other.closed_;
-  content_ = other.content_;
-  rate_ = other.rate_;
-  period_ = other.period_;
-  port_ = other.port_;
-  port_.set_plenum(plenum);
-  intake_at_closing_ = other.intake_at_closing_ - other.totals_.intake.mass;
-  totals_ = {};
-  totals_ = totals_ - totals();
 }
 
 // Share of air in what comes from the plenum: the rest is the vapour of port fuel.
@@ -148,11 +76,11 @@ void Cylinder::advance(std::span<Port> ports, const Step& step) {
   end_step();
 }
 
-// Equation   dm = dt (md_in - md_ex), dE = dt (md_in h_in - md_ex h0_ex) - p (V1 - V0) - Q, mass of burned gas alike; fluxes, p and Q at
-//            the middle of the step, the state there from the step before: y + dt/2 (dy/dt before)
+// Equation   dm = dt (md_in - md_ex), dE = dt (md_in h_in - md_ex h0_ex) - p (V1 - V0) - Q, burned mass as mass;
+//            fluxes, p and Q at the middle of the step, the state there from the step before: y + dt/2 (dy/dt before)
 // Source     first law for an open single zone: Heywood 1988, section 9.2.2; two-step midpoint rule
 // Symbols    md mass flow kg/s; h0 total enthalpy of the true upstream side J/kg; p Pa; V m3; Q wall heat J
-// Valid for  steps short beside the time in which the valves empty the cylinder (the duct's own limit sees to that)
+// Valid for  steps short beside the time in which the valves empty the cylinder (the ducts' own limit sees to that)
 // Tested by  tests/models/cylinder_test.cpp, tests/verification/engine_checks.cpp
 void Cylinder::exchange(Port& port, const Step& step, CrankAngle from) {
   const CrankAngle turn{spec_.crank_speed * step.dt}, middle = from + CrankAngle{turn.radians / 2};
@@ -182,7 +110,8 @@ void Cylinder::exchange(Port& port, const Step& step, CrankAngle from) {
   rate_ = (1 / step.dt) * (content_ - before);
 }
 
-// What a long burn leaves when the exhaust opens goes on burning in the cylinder, in proportion to the fresh gas still there.
+// What a long burn leaves when the exhaust opens goes on burning in the cylinder, in proportion to the fresh gas still
+// there.
 void Cylinder::burn_late(CrankAngle from, CrankAngle to) {
   const double left = 1 - burn_.fraction(from), fresh = content_.mass - content_.burned;
   if (!(left > 0 && fresh > 0 && period_.charge().fuel > 0)) return;
@@ -198,12 +127,13 @@ void Cylinder::burn_late(CrankAngle from, CrankAngle to) {
 double Cylinder::wall_heat(const CylinderGas& g) const {
   if (spec_.walls.law == WallHeatLaw::none) return 0;
   const double piston_speed = crank_.mean_piston_speed(spec_.crank_speed);
-  const double h = wall_coefficient(spec_.walls.law, {g.p, g.T, g.V, crank_.bore(), piston_speed,
-                                                      woschni_speed_gas_exchange(piston_speed)});
+  const double h = wall_coefficient(
+      spec_.walls.law, {g.p, g.T, g.V, crank_.bore(), piston_speed, woschni_speed_gas_exchange(piston_speed)});
   return wall_heat_flow(spec_.walls, {crank_.bore_area(), crank_.bore_area(), crank_.liner_area(g.V)}, h, g.T);
 }
 
-// The stroke pairs are told apart by what was before, not by this step's own start: rounding must not lose a dead centre.
+// The stroke pairs are told apart by what was before, not by this step's own start: rounding must not lose a dead
+// centre.
 void Cylinder::end_step() {
   const bool was = in_gas_exchange_;
   in_gas_exchange_ = gas_exchange(angle_);

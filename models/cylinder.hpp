@@ -1,10 +1,10 @@
 #pragma once
-// A cylinder as the gas dynamics sees it: one zone of gas above a piston, breathing from a plenum and into an exhaust port
-// duct, burning its charge once a cycle.
+// A cylinder as the gas dynamics sees it: one zone of gas above a piston, breathing from a plenum and into an exhaust
+// port duct, burning its charge once a cycle.
 //
-// From exhaust opening to intake closing it goes with the network's steps, second order in dt: the state half a step ahead
-// comes from the step before, and the very fluxes given to the port are taken from the cylinder. From intake closing to exhaust
-// opening it is integrated in one go (models/closed_period.hpp) and looked up as time passes.
+// From exhaust opening to intake closing it goes with the network's steps, second order in dt: the state half a step
+// ahead comes from the step before, and the very fluxes given to the port are taken from the cylinder. From intake
+// closing to exhaust opening it is integrated in one go (models/closed_period.hpp) and looked up as time passes.
 
 #include <string>
 #include <vector>
@@ -39,8 +39,8 @@ struct CylinderGas {
 
 class Cylinder : public Element {
  public:
-  /// Starts at t = 0 with a guess of the gas at that point of the cycle. Throws Error (case file) for valve timing or a burn
-  /// that leaves no time with both valves shut around firing top dead centre.
+  /// Starts at t = 0 with a guess of the gas at that point of the cycle. Throws Error (case file) for valve timing or a
+  /// burn that leaves no time with both valves shut around firing top dead centre.
   Cylinder(const CylinderSpec& spec, const Gas& gas);
 
   void advance(std::span<Port> ports, const Step& step) override;  // one port: the exhaust valve
@@ -53,11 +53,12 @@ class Cylinder : public Element {
   double intake_flow() const { return intake_flow_; }    // in through the intake valves, kg/s
   const std::optional<CylinderCycle>& last_cycle() const { return book_.last(); }
 
-  /// Another start than the guess; before the first step, at a point of the cycle with open valves. Throws Error (internal) else.
+  /// Another start than the guess; before the first step, at a point of the cycle with open valves. Throws Error
+  /// (internal) else.
   void fill(double p, double T, double Y);
 
-  /// A better start than the guess: the gas of another run that stands at this point of the cycle (a settled run at another
-  /// speed or layout). Before the first step. Throws Error (internal) when the two stand elsewhere.
+  /// A better start than the guess: the gas of another run that stands at this point of the cycle (a settled run at
+  /// another speed or layout). Before the first step. Throws Error (internal) when the two stand elsewhere.
   void start_from(const Cylinder& other);
 
   /// Keeps a sample every `interval` from now on; zero stops. trace() is the last whole cycle, -180 to 540 degrees.
@@ -69,13 +70,15 @@ class Cylinder : public Element {
   void set_plenum(const Plenum& plenum) { port_.set_plenum(plenum); }
 
   double cycle_time() const { return cycle_angle / spec_.crank_speed; }
-  double next_time(CrankAngle own_angle, double after) const;  // first time not before `after` at that point of the cycle
+  /// First time not before `after` at that point of the cycle.
+  double next_time(CrankAngle own_angle, double after) const;
   const CylinderSpec& spec() const { return spec_; }
   const LiftCurve& exhaust_lift() const { return exhaust_lift_; }
   const LiftCurve& intake_lift() const { return intake_lift_; }
   const SliderCrank& crank() const { return crank_; }
 
  private:
+  static bool gas_exchange(CrankAngle angle);  // between the bottom dead centres round overlap
   CrankAngle own_angle(double time) const;
   CylinderGas gas_at(const Content& content, CrankAngle angle) const;
   double air_share() const;

@@ -4,15 +4,9 @@ namespace pulsewright {
 namespace {
 
 CylinderTotals combined(const CylinderTotals& a, const CylinderTotals& b, double sign) {
-  return {a.intake + sign * b.intake,
-          a.exhaust + sign * b.exhaust,
-          a.fuel + sign * b.fuel,
-          a.fuel_mass + sign * b.fuel_mass,
-          a.fuel_heat + sign * b.fuel_heat,
-          a.heat + sign * b.heat,
-          a.burned + sign * b.burned,
-          a.wall_heat + sign * b.wall_heat,
-          a.work + sign * b.work};
+  return {a.intake + sign * b.intake,       a.exhaust + sign * b.exhaust,     a.fuel + sign * b.fuel,
+          a.fuel_mass + sign * b.fuel_mass, a.fuel_heat + sign * b.fuel_heat, a.heat + sign * b.heat,
+          a.burned + sign * b.burned,       a.wall_heat + sign * b.wall_heat, a.work + sign * b.work};
 }
 
 }  // namespace

@@ -11,27 +11,27 @@ namespace pulsewright {
 
 /// What has crossed a cylinder's boundary. held() changes by exactly intake - exhaust + fuel + heat - wall heat - work.
 struct CylinderTotals {
-  Content intake;            // from the plenum; energy as enthalpy
-  Content exhaust;           // into the exhaust port, net
-  Content fuel;              // direct fuel: mass, and its enthalpy as vapour at 298.15 K (port fuel is in intake)
-  double fuel_mass = 0;      // kg burned, direct or port
-  double fuel_heat = 0;      // J: heating value times combustion efficiency times burned share
-  double heat = 0;           // J added to the sensible energy: fuel_heat and the change of reference state
-  double burned = 0;         // kg turned from fresh to burned
-  double wall_heat = 0;      // J
-  double work = 0;           // J on the piston
+  Content intake;        // from the plenum; energy as enthalpy
+  Content exhaust;       // into the exhaust port, net
+  Content fuel;          // direct fuel: mass, and its enthalpy as vapour at 298.15 K (port fuel is in intake)
+  double fuel_mass = 0;  // kg burned, direct or port
+  double fuel_heat = 0;  // J: heating value times combustion efficiency times burned share
+  double heat = 0;       // J added to the sensible energy: fuel_heat and the change of reference state
+  double burned = 0;     // kg turned from fresh to burned
+  double wall_heat = 0;  // J
+  double work = 0;       // J on the piston
 };
 CylinderTotals operator+(const CylinderTotals& a, const CylinderTotals& b);
 CylinderTotals operator-(const CylinderTotals& a, const CylinderTotals& b);
 
 /// What was in the cylinder when the intake closed, before direct fuel.
 struct TrappedCharge {
-  double mass = 0;         // kg, fuel of port injection included
-  double air = 0;          // kg, without fuel and burned gas
-  double burned_left = 0;  // mass fraction of burned gas
-  double inducted_air = 0; // kg from the plenum since the intake closed before, without fuel
-  double fuel = 0;         // kg
-  double max_pressure = 0; // Pa, of the closed period that follows
+  double mass = 0;          // kg, fuel of port injection included
+  double air = 0;           // kg, without fuel and burned gas
+  double burned_left = 0;   // mass fraction of burned gas
+  double inducted_air = 0;  // kg from the plenum since the intake closed before, without fuel
+  double fuel = 0;          // kg
+  double max_pressure = 0;  // Pa, of the closed period that follows
   CrankAngle max_pressure_angle = {};
 };
 

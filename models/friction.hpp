@@ -7,10 +7,10 @@ namespace pulsewright {
 
 /// Constants of the friction mean pressure; all assumed.
 struct FrictionLaw {
-  double constant = 0.4e5;        // Pa
-  double of_peak = 0.005;         // times peak pressure
-  double of_speed = 0.09e5;       // Pa s/m, times mean piston speed
-  double of_speed_squared = 90;   // Pa s2/m2
+  double constant = 0.4e5;       // Pa
+  double of_peak = 0.005;        // times peak pressure
+  double of_speed = 0.09e5;      // Pa s/m, times mean piston speed
+  double of_speed_squared = 90;  // Pa s2/m2
 };
 
 // Equation   FMEP = 0.4 bar + 0.005 p_max + 0.09 Sp + 0.0009 Sp^2

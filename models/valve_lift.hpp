@@ -19,7 +19,8 @@ struct CamCard {
 /// Lift against crank angle: smooth, symmetric, through both stated points and the highest lift.
 class LiftCurve {
  public:
-  /// Throws Error (case file) for a cam that cannot be: no lift above stated_at, closing before opening, longer than a cycle.
+  /// Throws Error (case file) for a cam that cannot be: no lift above stated_at, closing before opening, longer than a
+  /// cycle.
   explicit LiftCurve(const CamCard& card);
 
   double operator()(CrankAngle angle) const;  // m; 0 outside the seat-to-seat duration
@@ -44,14 +45,14 @@ Overlap overlap(const LiftCurve& exhaust, const LiftCurve& intake);
 /// Poppet valves of one kind in one cylinder.
 struct ValveShape {
   int count = 1;
-  double head = 0;                // diameter, m
-  double throat = 0.87;           // bore under the seat, of the head; assumed
-  double stem = 0.2;              // diameter, of the head; assumed
-  double coefficient_low = 0.70;  // on the curtain area at lift/head 0.05 and below; assumed
-  double coefficient_high = 0.60; // at lift/head 0.25 and above; assumed
+  double head = 0;                 // diameter, m
+  double throat = 0.87;            // bore under the seat, of the head; assumed
+  double stem = 0.2;               // diameter, of the head; assumed
+  double coefficient_low = 0.70;   // on the curtain area at lift/head 0.05 and below; assumed
+  double coefficient_high = 0.60;  // at lift/head 0.25 and above; assumed
 };
 
-double throat_area(const ValveShape& valves);              // all of them, less the stems, m2
-double flow_area(const ValveShape& valves, double lift);   // effective, all of them, m2
+double throat_area(const ValveShape& valves);             // all of them, less the stems, m2
+double flow_area(const ValveShape& valves, double lift);  // effective, all of them, m2
 
 }  // namespace pulsewright

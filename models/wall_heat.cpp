@@ -6,10 +6,11 @@
 namespace pulsewright {
 
 // Equation   h = 129.8 B^-0.2 p^0.8 T^-0.53 w^0.8
-// Source     G. Woschni, A universally applicable equation for the instantaneous heat transfer coefficient in the internal
-//            combustion engine, SAE 670931, 1967; second hand. The exponent -0.53 of 1967; the other printed form, -0.55, is 13 % lower
+// Source     G. Woschni, A universally applicable equation for the instantaneous heat transfer coefficient in the
+//            internal combustion engine, SAE 670931, 1967; second hand. Exponent -0.53 as in 1967; the other printed
+//            form, -0.55, is 13 % lower
 // Symbols    B bore m; p bar; T K; w gas speed m/s; h W/(m2 K)
-// Valid for  four-stroke engines without strong swirl; scatter between engines is of the order of 25 % (common practice)
+// Valid for  four-stroke engines without strong swirl; +-25 % between engines (common practice, no source)
 // Tested by  tests/models/wall_heat_test.cpp, tests/verification/engine_checks.cpp
 double woschni(double p, double T, double bore, double gas_speed) {
   return 129.8 * std::exp(0.8 * std::log(p * 1e-5 * gas_speed) - 0.53 * std::log(T) - 0.2 * std::log(bore));
@@ -32,14 +33,18 @@ double woschni_speed_burning(double displacement, double mR, double excess) {
 // Valid for  whole cycle; derived on diesel engines
 // Tested by  tests/models/wall_heat_test.cpp, tests/verification/engine_checks.cpp
 double hohenberg(double p, double T, double volume, double mean_piston_speed) {
-  return 130 * std::exp(0.8 * std::log(p * 1e-5 * (mean_piston_speed + 1.4)) - 0.4 * std::log(T) - 0.06 * std::log(volume));
+  return 130 *
+         std::exp(0.8 * std::log(p * 1e-5 * (mean_piston_speed + 1.4)) - 0.4 * std::log(T) - 0.06 * std::log(volume));
 }
 
 double wall_coefficient(WallHeatLaw law, const WallContact& c) {
   switch (law) {
-    case WallHeatLaw::woschni: return woschni(c.p, c.T, c.bore, c.gas_speed);
-    case WallHeatLaw::hohenberg: return hohenberg(c.p, c.T, c.volume, c.piston_speed);
-    case WallHeatLaw::none: break;
+    case WallHeatLaw::woschni:
+      return woschni(c.p, c.T, c.bore, c.gas_speed);
+    case WallHeatLaw::hohenberg:
+      return hohenberg(c.p, c.T, c.volume, c.piston_speed);
+    case WallHeatLaw::none:
+      break;
   }
   return 0;
 }

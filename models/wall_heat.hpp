@@ -25,9 +25,9 @@ double woschni_speed_burning(double displacement, double mR, double excess);
 
 /// What the coefficient of either law is made of.
 struct WallContact {
-  double p, T, volume;         // of the gas: Pa, K, m3
-  double bore, piston_speed;   // m, m/s (mean)
-  double gas_speed;            // Woschni's, m/s
+  double p, T, volume;        // of the gas: Pa, K, m3
+  double bore, piston_speed;  // m, m/s (mean)
+  double gas_speed;           // Woschni's, m/s
 };
 double wall_coefficient(WallHeatLaw law, const WallContact& contact);
 

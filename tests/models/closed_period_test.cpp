@@ -30,7 +30,8 @@ double pressure(const ClosedPeriod& period, CrankAngle at) {
   return 0.35 * c.energy / crank.volume(at);
 }
 
-// Isentropic p V^gamma, closed form. 1e-6: cubic look-up between steps of 0.05 rad or less (the integration itself is 1e-9).
+// Isentropic p V^gamma, closed form. 1e-6: cubic look-up between steps of 0.05 rad or less (the integration itself is
+// 1e-9).
 TEST(ClosedPeriod, CompressesIsentropicallyWithoutHeatAndFuel) {
   const CylinderWalls walls{.law = WallHeatLaw::none};
   const BurnProgress burn = burn_at(15);
@@ -43,8 +44,8 @@ TEST(ClosedPeriod, CompressesIsentropicallyWithoutHeatAndFuel) {
   EXPECT_NEAR(period.max_pressure() / (2e5 * std::pow(crank.volume(deg(-130)) / crank.clearance(), 1.35)), 1, 1e-6);
 }
 
-// The same period in pressure form, dp = ((g-1)(dheat - dQ) - g p dV)/V, by fixed-step Runge-Kutta 4 at 0.02 degrees; a Hohenberg
-// wall. 1e-6: both errors are below 1e-7 of the pressure, which the look-up adds to.
+// The same period in pressure form, dp = ((g-1)(dheat - dQ) - g p dV)/V, by fixed-step Runge-Kutta 4 at 0.02 degrees; a
+// Hohenberg wall. 1e-6: both errors are below 1e-7 of the pressure, which the look-up adds to.
 TEST(ClosedPeriod, AgreesWithThePressureFormOfTheFirstLaw) {
   CylinderWalls walls;
   walls.law = WallHeatLaw::hohenberg;
@@ -57,7 +58,8 @@ TEST(ClosedPeriod, AgreesWithThePressureFormOfTheFirstLaw) {
     const double V = crank.volume({a}), T = p * V / (charge.content.mass * 287);
     const double rate = (burn.fraction({a + 1e-5}) - burn.fraction({a - 1e-5})) / 2e-5;
     const double q = wall_heat_flow(walls, {crank.bore_area(), crank.bore_area(), crank.liner_area(V)},
-                                    hohenberg(p, T, V, piston_speed), T) / speed;
+                                    hohenberg(p, T, V, piston_speed), T) /
+                     speed;
     return (0.35 * (charge.heat() * rate - q) - 1.35 * p * crank.volume_slope({a})) / V;
   };
   double p = pressure(period, deg(-130)), a = deg(-130).radians;
@@ -94,8 +96,8 @@ TEST(MakeCharge, HoldsTheLambdaOfTheTrappedAir) {
   EXPECT_NEAR(port.fuel_heat / port.fuel, 0.82 * 43.5e6, 1e-3);
 }
 
-// Everything at 298.15 K before and after: what the burn gives off at constant pressure is the heating value, whatever the two
-// gases' sensible enthalpies. 1e-12: the same sums in another order.
+// Everything at 298.15 K before and after: what the burn gives off at constant pressure is the heating value, whatever
+// the two gases' sensible enthalpies. 1e-12: the same sums in another order.
 TEST(MakeCharge, GivesTheHeatingValueBetween298And298Kelvin) {
   const Gas petrol = mixture_gas(*find_fuel("petrol"), 0.85);
   const Content content = filled(2e5, 298.15, 0.08, deg(-130), petrol);
@@ -110,8 +112,8 @@ TEST(MakeCharge, GivesTheHeatingValueBetween298And298Kelvin) {
   }
 }
 
-// Real gas, nothing burns, adiabatic: the entropy of air and burned gas at one composition stays. 1e-4: the fits of c_v and of
-// its integral are made apart.
+// Real gas, nothing burns, adiabatic: the entropy of air and burned gas at one composition stays. 1e-4: the fits of c_v
+// and of its integral are made apart.
 TEST(ClosedPeriod, CompressesRealGasIsentropically) {
   const Gas petrol = mixture_gas(*find_fuel("petrol"), 0.85);
   const CylinderWalls walls{.law = WallHeatLaw::none};

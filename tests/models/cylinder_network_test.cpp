@@ -27,8 +27,8 @@ struct Rig {
   }
 };
 
-// |in - out - stored| over the fuel heat and the mass that went through in three cycles; 1e-11: rounding of some 20 000 steps in
-// every cell.
+// |in - out - stored| over the fuel heat and the mass that went through in three cycles; 1e-11: rounding of some 20 000
+// steps in every cell.
 TEST(CylinderInANetwork, KeepsTheBalanceOfTheWhole) {
   Rig rig(sample_cylinder());
   const Content before = rig.network.held() + rig.network.left();
@@ -40,7 +40,8 @@ TEST(CylinderInANetwork, KeepsTheBalanceOfTheWhole) {
   EXPECT_NEAR(defect.burned / t.exhaust.mass, 0, 1e-11);
 }
 
-// Blowdown raises the port above the mean and the cycle repeats: 1e-4 is what is left of the transient after eight cycles.
+// Blowdown raises the port above the mean and the cycle repeats: 1e-4 is what is left of the transient after eight
+// cycles.
 TEST(CylinderInANetwork, SettlesAndPulses) {
   Rig rig(sample_cylinder());
   rig.network.run_until(7 * rig.cylinder->cycle_time());

@@ -29,8 +29,8 @@ TEST(Cylinder, AccountsForEverythingThatCrossesItsBoundary) {
   EXPECT_GT(t.exhaust.mass, 10 * 4e-4);
 }
 
-// A cycle of the fixed-port engine: fuel heat and intake enthalpy = work + wall heat + exhaust enthalpy. 1e-9: what is left of
-// the transient after 12 cycles, each a thirtieth of the one before.
+// A cycle of the fixed-port engine: fuel heat and intake enthalpy = work + wall heat + exhaust enthalpy. 1e-9: what is
+// left of the transient after 12 cycles, each a thirtieth of the one before.
 TEST(Cylinder, SettlesToACycleWhoseEnergyCloses) {
   Cylinder cylinder(sample_cylinder(), gas);
   EndlessPort duct(gas, 2.2e5, 1100);
@@ -40,11 +40,12 @@ TEST(Cylinder, SettlesToACycleWhoseEnergyCloses) {
   EXPECT_NEAR(in / out, 1, 1e-9);
   EXPECT_NEAR(t.exhaust.mass / (t.intake.mass + t.fuel.mass), 1, 1e-9);
   EXPECT_NEAR(cylinder.last_cycle()->charge.air / cylinder.last_cycle()->charge.fuel, 12.4, 1e-9);
-  EXPECT_NEAR(t.work / cylinder.crank().displacement(), cylinder.last_cycle()->imep + cylinder.last_cycle()->pmep, 1e-3);
+  EXPECT_NEAR(t.work / cylinder.crank().displacement(), cylinder.last_cycle()->imep + cylinder.last_cycle()->pmep,
+              1e-3);
 }
 
-// Blowdown and exhaust stroke from one state, up to a fixed angle before the intake opens: halving the step shrinks the change
-// fourfold; 3.5 to 4.5 leaves room for the third order.
+// Blowdown and exhaust stroke from one state, up to a fixed angle before the intake opens: halving the step shrinks the
+// change fourfold; 3.5 to 4.5 leaves room for the third order.
 TEST(Cylinder, IsOfSecondOrderInTheStep) {
   const auto result = [](int steps) {
     CylinderSpec spec = sample_cylinder();
@@ -62,7 +63,8 @@ TEST(Cylinder, IsOfSecondOrderInTheStep) {
   EXPECT_NEAR((b - a) / (c - b), 4, 0.5);
 }
 
-// Valve events fall on the step that holds them: 1e-4 of the pumping work at 0.36 degrees a step, falling with the step.
+// Valve events fall on the step that holds them: 1e-4 of the pumping work at 0.36 degrees a step, falling with the
+// step.
 TEST(Cylinder, HardlyFeelsTheStepOverAWholeCycle) {
   const auto result = [](int steps) {
     Cylinder cylinder(sample_cylinder(), gas);
@@ -76,8 +78,8 @@ TEST(Cylinder, HardlyFeelsTheStepOverAWholeCycle) {
   EXPECT_NEAR(coarse.charge.mass / fine.charge.mass, 1, 1e-4);
 }
 
-// With real gas and heating values counted from 298.15 K: fuel heat = work + wall heat + enthalpy that the exhaust carries above
-// 298.15 K less what the intake brought. 1e-9: what is left of the transient after 14 cycles.
+// With real gas and heating values counted from 298.15 K: fuel heat = work + wall heat + enthalpy that the exhaust
+// carries above 298.15 K less what the intake brought. 1e-9: what is left of the transient after 14 cycles.
 TEST(Cylinder, ClosesTheEnergyOfRealGasAgainstTheHeatingValue) {
   const Gas petrol = mixture_gas(*find_fuel("petrol"), 0.85);
   Cylinder cylinder(sample_cylinder(), petrol);
@@ -128,7 +130,8 @@ TEST(Cylinder, ContinuesAlikeFromACopy) {
   EXPECT_EQ(duct.crossed.mass, other.crossed.mass);
 }
 
-// Started from a settled run at a near speed the first whole cycle is within 1 % of where it settles; from the guess it is not.
+// Started from a settled run at a near speed the first whole cycle is within 1 % of where it settles; from the guess it
+// is not.
 TEST(Cylinder, StartsFromTheGasOfASettledRun) {
   const auto start_angle = [](double rpm) {
     CylinderSpec spec = sample_cylinder(rpm);
@@ -190,7 +193,8 @@ TEST(Cylinder, RefusesTimingThatNeverShutsTheGasIn) {
   EXPECT_THROW(Cylinder(crossed, gas), Error);
 }
 
-// From 1000 to 9000 rpm, boost 0 to 2.5 bar, exhaust at 0.8 to 2 times the plenum's pressure: never a NaN, never a refusal.
+// From 1000 to 9000 rpm, boost 0 to 2.5 bar, exhaust at 0.8 to 2 times the plenum's pressure: never a NaN, never a
+// refusal.
 TEST(Cylinder, RunsOverTheWholeRangeOfAnEngine) {
   for (double rpm : {1000.0, 4000.0, 9000.0})
     for (double boost : {1e5, 3.5e5})

@@ -48,7 +48,8 @@ struct EndlessPort {
 };
 
 /// Runs the cylinder over whole cycles in equal steps.
-inline double run_cycles(Cylinder& cylinder, EndlessPort& duct, const Gas& gas, int cycles, int steps_each, double from = 0) {
+inline double run_cycles(Cylinder& cylinder, EndlessPort& duct, const Gas& gas, int cycles, int steps_each,
+                         double from = 0) {
   const double dt = cylinder.cycle_time() / steps_each;
   for (int i = 0; i < cycles * steps_each; ++i) duct.advance(cylinder, {from + i * dt, dt, gas});
   return from + cycles * cylinder.cycle_time();

@@ -24,7 +24,8 @@ TEST(IntakePort, StandsStillAtEqualPressureAndWithAShutValve) {
   EXPECT_EQ(port.flow(inside(9e5, 1000), {0, 1}, 1e-3, gas).into_cylinder.mass, 0);
 }
 
-// A rigid half litre beside the plenum, 1 Pa apart, with a step far too long: the pressures approach, they do not swing.
+// A rigid half litre beside the plenum, 1 Pa apart, with a step far too long: the pressures approach, they do not
+// swing.
 TEST(IntakePort, NeverSwingsPastEqualPressure) {
   IntakePort port({2e5, 300});
   const double V = 5e-4;
