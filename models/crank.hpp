@@ -53,10 +53,12 @@ class SliderCrank {
   double displacement() const { return 2 * throw_ * bore_area_; }  // m3
   double clearance() const { return clearance_; }                  // volume at top dead centre, m3
 
-  // Equation   x = a + l - a cos(t) - q, q = sqrt(l^2 - a^2 sin^2(t)); V = Vc + A x; dV/dt = A a sin(t) (1 + a
-  // cos(t)/q) Source     J. B. Heywood, Internal Combustion Engine Fundamentals, 1988, eqs 2.4-2.6 Symbols    a half
-  // the stroke, l rod m; t angle after top dead centre, rad; A bore area m2; Vc clearance m3 Valid for  l > a, no pin
-  // offset Tested by  tests/models/crank_test.cpp, tests/verification/engine_checks.cpp
+  // Equation   x = a + l - a cos(t) - q, q = sqrt(l^2 - a^2 sin^2(t)); V = Vc + A x;
+  //            dV/dt = A a sin(t) (1 + a cos(t)/q)
+  // Source     J. B. Heywood, Internal Combustion Engine Fundamentals, 1988, eqs 2.4-2.6
+  // Symbols    a half the stroke, l rod m; t angle after top dead centre, rad; A bore area m2; Vc clearance m3
+  // Valid for  l > a, no pin offset
+  // Tested by  tests/models/crank_test.cpp, tests/verification/engine_checks.cpp
   double piston_travel(CrankAngle t) const {
     const double s = throw_ * std::sin(t.radians);
     return throw_ * (1 - std::cos(t.radians)) + rod_ - std::sqrt(rod_ * rod_ - s * s);
