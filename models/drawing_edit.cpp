@@ -36,6 +36,13 @@ std::pair<DuctSection, DuctSection> parted_section(const DuctSection& s, double 
 double first_area(const DuctDrawing& drawing) { return drawing.sections.front().start.area; }
 double last_area(const DuctDrawing& drawing) { return drawing.sections.back().finish.area; }
 
+double drawn_volume(const DuctDrawing& drawing) {
+  double volume = 0;
+  for (const DuctSection& s : drawing.sections)
+    volume += s.length / 3 * (s.start.area + s.finish.area + std::sqrt(s.start.area * s.finish.area));
+  return volume;
+}
+
 std::pair<DuctDrawing, DuctDrawing> parted(const DuctDrawing& drawing, double distance) {
   DuctDrawing a{{}, drawing.local_losses}, b{{}, drawing.local_losses};
   double from = 0;

@@ -9,6 +9,7 @@ namespace pulsewright {
 
 double first_area(const DuctDrawing& drawing);  // m2
 double last_area(const DuctDrawing& drawing);
+double drawn_volume(const DuctDrawing& drawing);  // m3, exact for cones
 
 /// The two parts on either side of a cut, 0 < distance < length. A bend that is cut leaves its share on each side.
 std::pair<DuctDrawing, DuctDrawing> parted(const DuctDrawing& drawing, double distance);

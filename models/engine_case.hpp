@@ -69,6 +69,7 @@ struct TurbineCase {
   int scrolls = 1;
   double peak_efficiency, mechanical_efficiency;
   double volute_length;            // m
+  double roughness, wall_temperature;  // of the volute, m, K
   double tongue_leak;              // share of one scroll's throat; 0 with one scroll
   std::optional<double> inertia;   // kg m2; needs the wheel's size
 };

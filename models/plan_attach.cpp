@@ -17,8 +17,8 @@ void make_cylinders(Draft& draft) {
   int cylinder = 0;
   for (const DuctDrawing& drawing : draft.sketch.ports) {
     const std::string number = std::to_string(cylinder + 1);
-    DraftNode valve{"cylinder " + number, {}, CylinderNode{cylinder}, {}, false, false, {}, 0, false};
-    DraftNode flange{"flange " + number, {}, JointNode{}, {}, false, true, {}, 0, false};
+    DraftNode valve{.name = "cylinder " + number, .kind = CylinderNode{cylinder}};
+    DraftNode flange{.name = "flange " + number, .kind = JointNode{}, .flange = true};
     DraftRun run;
     run.names = {{"port " + number, 0, drawing.length(), -1, 0, false}};
     run.drawing = drawing;
@@ -69,7 +69,7 @@ int air_node(Draft& draft, const DuctSketch& duct, const PlacedText& address) {
     draft.fault("'air' is for engines; in a rig name an [[end]] with kind = \"open\"", address.place);
     return -1;
   }
-  return draft.add_node({"air at " + duct.name, address.place, AirNode{draft.sketch.air, false}, {}, false, false, {}, 0, false});
+  return draft.add_node({.name = "air at " + duct.name, .place = address.place, .kind = AirNode{draft.sketch.air, false}});
 }
 
 int turbine_end(Draft& draft, const TurbineAddress& entry, const DuctSketch& duct, DraftPort port) {
@@ -84,7 +84,7 @@ int turbine_end(Draft& draft, const TurbineAddress& entry, const DuctSketch& duc
                 "the downpipe starts at " + in_quotes(address.text + ".out"));
     return -1;
   }
-  const int flange = draft.add_node({duct.name + " flange", address.place, JointNode{}, {}, false, true, {}, 0, false});
+  const int flange = draft.add_node({.name = duct.name + " flange", .place = address.place, .kind = JointNode{}, .flange = true});
   return add_volute(draft, entry, address, flange) < 0 ? -1 : flange;
 }
 
@@ -134,13 +134,13 @@ void attach_end(Draft& draft, const DuctSketch& duct, DraftPort port) {
 
 void make_nodes(Draft& draft) {
   for (const JointSketch& joint : draft.sketch.joints)
-    draft.joint_node.push_back(draft.add_node({joint.name, joint.place, JointNode{}, joint, false, false, {}, 0, false}));
+    draft.joint_node.push_back(draft.add_node({.name = joint.name, .place = joint.place, .kind = JointNode{}, .joint = joint}));
   for (const EndSketch& end : draft.sketch.ends)
-    draft.end_node.push_back(draft.add_node({end.name, end.place, end.kind, {}, false, false, {}, 0, false}));
+    draft.end_node.push_back(draft.add_node({.name = end.name, .place = end.place, .kind = end.kind}));
   int index = 0;
   for (const TurbineSketch& turbine : draft.sketch.turbines)
     draft.turbine_node.push_back(
-        draft.add_node({turbine.name, turbine.place, TurbineNode{index++, {}, -1}, {}, false, false, {}, 0, false}));
+        draft.add_node({.name = turbine.name, .place = turbine.place, .kind = TurbineNode{index++, {}, -1}}));
   make_cylinders(draft);
 }
 

@@ -51,14 +51,14 @@ struct DraftPort {
 };
 
 struct DraftNode {
-  std::string name;
-  Place place;
-  NodeKind kind;
-  std::optional<JointSketch> joint;  // what was said about a joint
+  std::string name{};
+  Place place{};
+  NodeKind kind{};
+  std::optional<JointSketch> joint{};  // what was said about a joint
   bool tap = false, flange = false;  // made by us: a tap in a duct, or port against primary
-  std::optional<DraftPort> outlet;   // of a joint
+  std::optional<DraftPort> outlet{};   // of a joint
   int gates = 0;                     // gates that leave or enter here
-  double extra_volume = 0;           // of runs too short to be ducts, m3
+  std::optional<double> volume{};      // of joints and a run too short that have become one, m3
   bool gone = false;
 };
 
@@ -158,6 +158,9 @@ Eigen::Vector3d meeting_direction(const MeetingSketch& meeting, double default_c
 
 /// The unit vector of a port in its joint's axes, out of the joint; directions must be resolved.
 Eigen::Vector3d port_normal(const Draft& draft, DraftPort port);
+
+/// What a joint holds, m3: stated, or assumed from the ducts that meet there.
+double joint_volume(Draft& draft, int node);
 
 /// Mouths, contraction loss and volume of every joint: its NodeKind, ports in the order of ports_at.
 void resolve_joints(Draft& draft);

@@ -88,13 +88,6 @@ void grow(Draft& draft, int node, DraftPort before, DraftPort behind) {
   draft.node(node).gone = true;
 }
 
-double drawn_volume(const DuctDrawing& drawing) {
-  double volume = 0;
-  for (const DuctSection& s : drawing.sections)
-    volume += s.length / 3 * (s.start.area + s.finish.area + std::sqrt(s.start.area * s.finish.area));
-  return volume;
-}
-
 std::string name_of(const DraftRun& run) { return run.names.front().name; }
 
 /// What meets one joint, turned into the axes of the joint that takes it in.
@@ -121,11 +114,12 @@ void merge_joints(Draft& draft, int short_run) {
   }
   const Eigen::Vector3d out = port_normal(draft, {short_run, gives_end});
   const Eigen::Vector3d in = -port_normal(draft, {short_run, 1 - gives_end});
+  const double volume = joint_volume(draft, gives) + joint_volume(draft, takes) + drawn_volume(run.drawing);
   run.gone = true;
   move_ports(draft, gives, takes, Eigen::Quaterniond::FromTwoVectors(out, in).toRotationMatrix());
   DraftNode& node = draft.node(takes);
   node.gates += draft.node(gives).gates;
-  node.extra_volume += draft.node(gives).extra_volume + drawn_volume(run.drawing);
+  node.volume = volume;
   draft.node(gives).gone = true;
   draft.notes.push_back(name_of(run) + " is only " + in_words(run.drawing.length(), Dimension::length) +
                         " long, less than half a cell: its volume stands in joint " + node.name);

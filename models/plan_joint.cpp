@@ -110,14 +110,9 @@ double default_volume(const Draft& draft, const std::vector<DraftPort>& ports) {
   return sum / static_cast<double>(ports.size()) * equal_area_bore(largest) / 2;
 }
 
-double volume_of(Draft& draft, const DraftNode& node, const std::vector<DraftPort>& ports, bool step) {
-  if (node.joint && node.joint->volume) {
-    if (draft.sketch.engine() && !(*node.joint->volume > 0))
-      draft.fault("joint " + in_quotes(node.name) + ": in an engine a joint holds some gas, its volume must be above 0", node.place);
-    return *node.joint->volume + node.extra_volume;
-  }
-  const double base = default_volume(draft, ports) * (node.tap || node.flange || step ? step_share : 1);
-  return draft.assumed.take_scaled("joint.volume", base, node.name) + node.extra_volume;
+/// Two ducts of one line: a step in bore, or a tap for a gate.
+bool is_step(const Draft& draft, const DraftNode& node, const std::vector<DraftPort>& ports) {
+  return ports.size() == 2 && std::ranges::all_of(ports, [&](DraftPort p) { return same(p, *node.outlet) || in_line_with_outlet(draft, p); });
 }
 
 void resolve_joint(Draft& draft, int index) {
@@ -126,9 +121,7 @@ void resolve_joint(Draft& draft, int index) {
   const double mouth = area_of(draft, *node.outlet);
   JointNode joint;
   joint.law = law_of(node);
-  const bool step = ports.size() == 2 && std::ranges::all_of(ports, [&](DraftPort p) {
-                      return same(p, *node.outlet) || in_line_with_outlet(draft, p);
-                    });
+  const bool step = is_step(draft, node, ports);
   joint.contraction_loss = step ? step_loss : collector_loss;
   for (const DraftPort port : ports) {
     const bool outlet = same(port, *node.outlet);
@@ -136,7 +129,7 @@ void resolve_joint(Draft& draft, int index) {
     const bool equal = std::abs(area_of(draft, port) - mouth) < same_bore * mouth;
     joint.ports.push_back({port_normal(draft, port), outlet || step || (equal && in_line_with_outlet(draft, port))});
   }
-  joint.volume = volume_of(draft, node, ports, step);
+  joint.volume = joint_volume(draft, index);
   if (joint.law == JointLaw::momentum)
     joint.angle_factor =
         draft.assumed.given_or(node.joint ? node.joint->angle_factor : std::nullopt, "joint.angle_factor");
@@ -154,6 +147,19 @@ Eigen::Vector3d meeting_direction(const MeetingSketch& meeting, double default_c
 Eigen::Vector3d port_normal(const Draft& draft, DraftPort port) {
   const DraftEnd& end = draft.runs[static_cast<std::size_t>(port.run)].ends[static_cast<std::size_t>(port.end)];
   return (port.end == at_start ? 1.0 : -1.0) * *end.meeting.direction;
+}
+
+double joint_volume(Draft& draft, int index) {
+  const DraftNode& node = draft.node(index);
+  if (node.volume) return *node.volume;
+  if (node.joint && node.joint->volume) {
+    if (draft.sketch.engine() && !(*node.joint->volume > 0))
+      draft.fault("joint " + in_quotes(node.name) + ": in an engine a joint holds some gas, its volume must be above 0", node.place);
+    return *node.joint->volume;
+  }
+  const auto ports = ports_at(draft, index);
+  const double share = node.tap || node.flange || is_step(draft, node, ports) ? step_share : 1;
+  return draft.assumed.take_scaled("joint.volume", share * default_volume(draft, ports), node.name);
 }
 
 void resolve_directions(Draft& draft) {

@@ -128,15 +128,15 @@ GateSketch read_gate(const CaseTable& t, int number, AssumedList& assumed) {
   return gate;
 }
 
-TurbineSketch turbine_sketch(const TurbineCase& turbine, AssumedList& assumed) {
+TurbineSketch turbine_sketch(const TurbineCase& turbine) {
   TurbineSketch sketch;
   sketch.name = turbine.name;
   sketch.place = turbine.place;
   sketch.scrolls = turbine.scrolls;
   sketch.volute_length = turbine.volute_length;
   sketch.throat_area = turbine.areas.scroll_throat;
-  sketch.roughness = assumed.take("roughness");
-  sketch.wall_temperature = assumed.take("wall_temperature");
+  sketch.roughness = turbine.roughness;
+  sketch.wall_temperature = turbine.wall_temperature;
   return sketch;
 }
 
@@ -156,7 +156,7 @@ Sketch read_manifold(const CaseTable& root, const ManifoldSurroundings& around, 
   sketch.joints = read_joints(root);
   int number = 0;
   for (const CaseTable& t : root.tables("wastegate")) sketch.gates.push_back(read_gate(t, number++, assumed));
-  for (const TurbineCase& turbine : around.turbines) sketch.turbines.push_back(turbine_sketch(turbine, assumed));
+  for (const TurbineCase& turbine : around.turbines) sketch.turbines.push_back(turbine_sketch(turbine));
   sketch.ports = port_drawings(around.engine, sketch.ducts, assumed);
   if (root.has("end")) root.fault("end", "[[end]] belongs to a rig", "in an engine case ducts end at joints, turbine entries or air");
   return sketch;

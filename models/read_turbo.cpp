@@ -74,6 +74,9 @@ TurbineCase read_turbine(const CaseTable& t, const Gas& gas, AssumedList& assume
   turbine.peak_efficiency = assumed.given_or(t.number("peak_efficiency", above(0, 0.95)), "turbine.peak_efficiency");
   turbine.mechanical_efficiency = assumed.given_or(t.number("mechanical_efficiency", above(0, 1)), "turbine.mechanical_efficiency");
   turbine.volute_length = assumed.given_or(t.quantity("volute_length", Dimension::length, between(0.02, 1)), "turbine.volute_length");
+  const DuctWall wall = read_wall(Layered(t), assumed);
+  turbine.roughness = wall.roughness;
+  turbine.wall_temperature = wall.temperature;
   const auto leak = t.number("tongue_leak", between(0, 0.5));
   turbine.tongue_leak = turbine.scrolls > 1 ? assumed.given_or(leak, "turbine.tongue_leak") : 0;
   turbine.inertia = read_inertia(t, assumed);

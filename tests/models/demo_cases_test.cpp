@@ -60,6 +60,9 @@ TEST(DemoCases, EqualPrimariesAreAlikeAndStandInFiringOrder) {
   EXPECT_NEAR(c.plan.ducts[0].drawing.length(), 0.52, 1e-12);
   const JointNode& merge = joint(c.plan, "merge");
   ASSERT_EQ(merge.ports.size(), 5u);
+  // Mean area of four primaries and the throat, times half the bore of the throat.
+  const double mean = (3.14159265358979 / 4 * (4 * 0.03666 * 0.03666 + 0.048 * 0.048)) / 5;
+  EXPECT_NEAR(merge.volume, mean * 0.024, 1e-9);
   // In the order of the file, which is that of firing, each stands a quarter turn on from the one before.
   for (std::size_t k = 0; k < 4; ++k)
     EXPECT_NEAR(merge.ports[k].n.dot(merge.ports[(k + 1) % 4].n), std::pow(std::cos(15 * 3.14159265358979 / 180), 2), 1e-12);

@@ -1,0 +1,48 @@
+#pragma once
+// A case looked at before anything runs: the network in words, lengths and volumes, which cylinder's blowdown meets whose
+// overlap, what is assumed.
+
+#include <string>
+#include <vector>
+
+#include "models/engine_case.hpp"
+#include "models/rig_case.hpp"
+
+namespace pulsewright {
+
+/// One primary as the gas sees it.
+struct PrimaryLine {
+  int cylinder;             // from 1
+  std::string name, ends_at;
+  double flange_to_end;     // head face to where it ends, on the centre line, m
+  double valve_to_end;      // with the port, m
+  double volume;            // of the primary without the port, m3
+  double first_bore, last_bore;  // of the equal-area circle, m
+  double bends;             // sum of angles, rad
+};
+
+/// The blowdown of one cylinder, from exhaust opening to bottom dead centre, against the overlap of another.
+struct FiringPair {
+  int blows, hears;          // cylinders, from 1
+  double fires_after;        // crank angle from `hears` firing to `blows` firing, rad, within a cycle
+  double into_overlap;       // blowdown that falls into the other's overlap, rad
+  bool one_scroll;           // both blow into the same turbine entry
+};
+
+/// In the order of the cylinders.
+std::vector<PrimaryLine> primary_lines(const EngineCase& engine);
+
+/// Every pair of different cylinders, `hears` in firing order, then `blows` by how soon it fires after.
+std::vector<FiringPair> firing_pairs(const EngineCase& engine);
+
+/// All gas between the head's flanges and the turbine's scrolls, joints included, m3.
+double manifold_volume(const EngineCase& engine);
+
+/// Joints, ducts and gates line by line, from start to finish.
+std::string network_text(const ManifoldPlan& plan);
+
+/// Everything that `check` shows.
+std::string describe(const EngineCase& engine);
+std::string describe(const RigCase& rig);
+
+}  // namespace pulsewright

@@ -1,0 +1,78 @@
+// What `check` says about a case agrees with what was drawn, and with angles worked out by hand.
+
+#include "models/describe.hpp"
+
+#include <gtest/gtest.h>
+
+#include <numbers>
+
+#include "tests/models/case_text.hpp"
+
+namespace pulsewright {
+namespace {
+
+using test::engine_text;
+using test::read_engine;
+using test::read_rig;
+using test::rig_text;
+using test::says;
+using test::with;
+
+constexpr double degree = std::numbers::pi / 180;
+
+TEST(Describe, LengthsRunFromFlangeAndFromValve) {
+  const auto lines = primary_lines(read_engine(engine_text));
+  ASSERT_EQ(lines.size(), 4u);
+  EXPECT_EQ(lines[0].name, "primary 1");
+  EXPECT_EQ(lines[0].ends_at, "merge");
+  EXPECT_NEAR(lines[0].flange_to_end, 0.31, 1e-12);
+  EXPECT_NEAR(lines[0].valve_to_end, 0.38, 1e-12);  // with 70 mm of port, assumed
+  EXPECT_NEAR(lines[1].flange_to_end, 0.22, 1e-12);
+  EXPECT_NEAR(lines[0].bends, 120 * degree, 1e-12);
+}
+
+TEST(Describe, VolumeOfARoundPrimaryIsThatOfACylinder) {
+  const std::string text = with(with(engine_text, "[engine.exhaust_port]\nexit = \"oval 36 mm x 28 mm\"", ""), "tube = \"NPS 1-1/4 sch 10S\"", "bore = \"40 mm\"");
+  const auto lines = primary_lines(read_engine(text));
+  EXPECT_NEAR(lines[0].volume, std::numbers::pi / 4 * 0.04 * 0.04 * 0.31, 1e-12);
+}
+
+TEST(Describe, LinesSurviveAStepAtTheFlangeAndATapOnTheWay) {
+  std::string text = with(engine_text, "tube = ", "transition = \"0 mm\"\ntube = ");
+  text = with(text, "at = \"merge\"", "at = \"primary 1:200mm\"");
+  const auto lines = primary_lines(read_engine(text));
+  EXPECT_EQ(lines[0].name, "primary 1");
+  EXPECT_NEAR(lines[0].flange_to_end, 0.31, 1e-12);
+  EXPECT_EQ(lines[0].ends_at, "merge");
+}
+
+// Cylinder 1's exhaust opens 54 deg before bdc; the blowdown lasts to bdc, 126 to 180 after it fires. The overlap of the
+// cylinder that fired 180 before lies at 346-180 = 166 to 378-180 = 198 on the same scale: 14 deg in common.
+TEST(Describe, BlowdownFallsIntoTheOverlapOfTheOneThatFiredBefore) {
+  const auto pairs = firing_pairs(read_engine(engine_text));
+  ASSERT_EQ(pairs.size(), 12u);
+  for (const FiringPair& p : pairs) {
+    const bool next = std::abs(p.fires_after - 180 * degree) < 1e-9;
+    EXPECT_NEAR(p.into_overlap / degree, next ? 14 : 0, 1e-6) << p.blows << " into " << p.hears;
+    EXPECT_TRUE(p.one_scroll);
+  }
+}
+
+TEST(Describe, SaysNetworkLengthsPairsAndAssumptions) {
+  EXPECT_TRUE(says(describe(read_engine(engine_text)),
+                   {"Four into one", "firing order 1-3-4-2", "cylinder 1 > port 1 + primary 1", "joint merge", "primary 2 comes in at 15 deg",
+                    "gate gate on merge", "380 mm", "cylinder 3", "14 deg", "exhaust_port.length", "joint.clock"}));
+  EXPECT_TRUE(says(describe(read_rig(rig_text)), {"Tee", "1 ms", "joint tee", "stub comes in at 90 deg"}));
+}
+
+TEST(Describe, ManifoldVolumeEndsAtTheTurbine) {
+  const EngineCase c = read_engine(engine_text);
+  double primaries = 0;
+  for (const PrimaryLine& line : primary_lines(c)) primaries += line.volume;
+  const double volume = manifold_volume(c);
+  EXPECT_GT(volume, primaries);
+  EXPECT_LT(volume, primaries + 0.5e-3);  // merge and volute; a downpipe of 2.85 l would show
+}
+
+}  // namespace
+}  // namespace pulsewright
