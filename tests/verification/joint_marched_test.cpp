@@ -46,7 +46,7 @@ Star random_star(unsigned seed, JointLaw law, bool suppliers) {
 /// passes.
 void expect_sound(Star star, double tolerance) {
   const Content start = star.net->held();
-  for (int step = 0; step < 400; ++step) star.net->step(star.net->allowed_step());
+  for (int step = 0; step < 200; ++step) star.net->step(star.net->allowed_step());
   const Content error = star.net->held() + star.net->left() - start;
   EXPECT_NEAR(error.mass / start.mass, 0, tolerance);
   EXPECT_NEAR(error.energy / start.energy, 0, tolerance);
@@ -59,7 +59,7 @@ void expect_sound(Star star, double tolerance) {
   EXPECT_LE(star.meter->joint.searches(), star.net->steps() / 4) << "Newton seldom arrives";
 }
 
-// 1e-12: rounding of sums over some 100 cells and 400 steps.
+// 1e-12: rounding of sums over some 100 cells and 200 steps.
 TEST(JointMarched, FourHundredRandomJointsLoseNothing) {
   for (JointLaw law : {JointLaw::momentum, JointLaw::constant_pressure})
     for (unsigned seed = 0; seed < 400; ++seed) {
