@@ -16,6 +16,8 @@ namespace pulsewright {
 namespace {
 
 constexpr std::array verbs{
+    Verb{"start", "write a commented starter case", set_up_start},
+    Verb{"check", "read a case and show what it draws and what is assumed; runs nothing", set_up_check},
     Verb{"run", "run one case", set_up_run},
     Verb{"compare", "run several layouts and put them side by side", set_up_compare},
     Verb{"trace", "print a series or a profile of a result file as CSV", set_up_trace},
