@@ -12,7 +12,7 @@ constexpr long turns = 100000;
 // One vector of four doubles; the compiler makes it one register where the machine has them.
 using Vector [[gnu::vector_size(8 * lanes)]] = double;
 
-#if defined(__x86_64__) && defined(PULSEWRIGHT_HAS_V3)
+#if defined(__x86_64__) && defined(PULSEWRIGHT_X86_64)
 [[gnu::target("arch=x86-64-v3")]]
 #endif
 double run_chains(double factor) {

@@ -4,7 +4,7 @@
 namespace pulsewright {
 
 /// Double-precision fused multiply-adds on this core in GFLOP/s (an FMA is two), measured now in some 20 ms: 12 independent
-/// chains of vectors, as wide as the sweep's build uses.
+/// chains of vectors of four, as x86-64-v3 has them: one yardstick, whatever build of the sweep runs.
 double measure_fma_peak();
 
 }  // namespace pulsewright

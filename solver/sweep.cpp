@@ -4,7 +4,7 @@
 
 #include "solver/friction.hpp"
 
-// Compiled twice (see solver/CMakeLists.txt); PULSEWRIGHT_SWEEP names the build.
+// Compiled once for each build (see solver/CMakeLists.txt); PULSEWRIGHT_SWEEP names the build.
 namespace pulsewright::PULSEWRIGHT_SWEEP {
 namespace {
 

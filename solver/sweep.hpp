@@ -1,7 +1,9 @@
 #pragma once
 // The loops of a step over the whole arena: MUSCL-Hancock prediction, HLLC fluxes, conservative update; and, every some
-// steps, friction and heat factors. Each is branch-free and vectorised by the compiler; the file is compiled twice, for x86-64-v3 and for any x86-64, and
-// pick_sweep() chooses at run time.
+// steps, friction and heat factors. Each is branch-free and vectorised by the compiler; the file is compiled three times, for x86-64-v4, x86-64-v3
+// and any machine, and pick_sweep() chooses at run time.
+
+#include <span>
 
 #include "solver/arena.hpp"
 #include "solver/gas.hpp"
@@ -29,12 +31,13 @@ struct Sweep {
   void (*fluxes)(Arena&);
   SweepReport (*update)(Arena&, const Gas&, double dt);
   void (*sources)(Arena&, const Gas&, const SourceSwitches&);  // loss and heat_exchange from the present state
-  const char* name;  // "x86-64-v3" or "x86-64"
+  const char* name;  // "v4", "v3" or "plain"
 };
 
-const Sweep& pick_sweep();
+/// The builds that this machine can run, the fastest first, the plain one last.
+std::span<const Sweep* const> available_sweeps();
 
-/// The portable build of the same source, for tests that compare the two.
-const Sweep& plain_sweep();
+/// The first of them.
+const Sweep& pick_sweep();
 
 }  // namespace pulsewright

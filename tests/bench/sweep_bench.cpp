@@ -1,5 +1,8 @@
 // The sweep over the cells alone: ten ducts of 64 cells with a shock in each, 640 cells as in a manifold.
 
+#include <string>
+#include <utility>
+
 #include "solver/end_closed.hpp"
 #include "solver/network.hpp"
 #include "tests/bench/bench.hpp"
@@ -47,9 +50,15 @@ void whole_step(benchmark::State& state, const Gas& gas, const NetworkOptions& o
 const Gas perfect = perfect_gas(1.33, 287), burned = mixture_gas(*find_fuel("petrol"), 0.85);
 const NetworkOptions no_walls, with_walls{.friction = NetworkOptions::Friction::rough_wall, .wall_heat = true};
 
-BENCHMARK_CAPTURE(sweep_alone, perfect_gas, perfect, pick_sweep());
-BENCHMARK_CAPTURE(sweep_alone, mixture, burned, pick_sweep());
-BENCHMARK_CAPTURE(sweep_alone, perfect_gas_plain_build, perfect, plain_sweep());
+/// Every build that this machine runs.
+const bool all_builds = [] {
+  for (const Sweep* sweep : available_sweeps())
+    for (const auto& [name, gas] : {std::pair{"perfect_gas", &perfect}, std::pair{"mixture", &burned}})
+      benchmark::RegisterBenchmark((std::string("sweep_alone/") + name + "/" + sweep->name).c_str(),
+                                   [sweep, gas = gas](benchmark::State& state) { sweep_alone(state, *gas, *sweep); });
+  return true;
+}();
+
 BENCHMARK_CAPTURE(whole_step, perfect_gas_closed_ends, perfect, no_walls);
 BENCHMARK_CAPTURE(whole_step, mixture_walls_closed_ends, burned, with_walls);
 

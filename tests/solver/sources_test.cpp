@@ -36,7 +36,7 @@ double reynolds(const Arena& a, const Gas& gas, std::size_t i) {
 }
 
 class SourcesOfEveryBuild : public testing::TestWithParam<const Sweep*> {};
-INSTANTIATE_TEST_SUITE_P(Builds, SourcesOfEveryBuild, testing::Values(&pick_sweep(), &plain_sweep()),
+INSTANTIATE_TEST_SUITE_P(Builds, SourcesOfEveryBuild, testing::ValuesIn(available_sweeps().begin(), available_sweeps().end()),
                          [](const auto& about) { return about.index == 0 ? "Picked" : "Plain"; });
 
 TEST_P(SourcesOfEveryBuild, AreTheScalarLawsInEveryCell) {
