@@ -10,6 +10,7 @@
 #include "shared/error.hpp"
 #include "solver/denormals.hpp"
 #include "solver/friction.hpp"
+#include "solver/limiter.hpp"
 
 namespace pulsewright {
 namespace {
@@ -73,8 +74,8 @@ void Network::add_slot(const DuctEnd& end) {
   if (taken) throw Error(ErrorKind::internal, fmt::format("the {} of duct {} is attached twice", finish ? "finish" : "start", r.name));
   taken = true;
   const std::size_t last = r.first + r.cells - 1, cell = finish ? last : r.first;
-  const std::size_t inner = r.cells < 2 ? cell : (finish ? last - 1 : r.first + 1);
-  slots_.push_back({cell, finish ? last + 1 : r.first, finish ? last + 1 : r.first - 1, inner, finish ? 1.0 : -1.0, {}});
+  const auto into = [&](std::size_t steps) { return finish ? last - std::min(steps, r.cells - 1) : r.first + std::min(steps, r.cells - 1); };
+  slots_.push_back({cell, finish ? last + 1 : r.first, finish ? last + 1 : r.first - 1, into(1), into(2), finish ? 1.0 : -1.0, {}});
   Port port{};
   port.area = arena_.face_area[slots_.back().face];
   ports_.push_back(port);
@@ -97,11 +98,14 @@ void Network::refresh_sources() {
   sweep_->sources(arena_, gas_, {rough_wall, constant, options_.losses, heat});
 }
 
-// The ghost continues the duct's own slope, corrected by what the element did to the end face in the last step. A closed
-// end thus mirrors, an open duct extrapolates, and the end cell keeps its second order.
+// The ghost continues the duct's own slope (limited: a shock that arrives throws no shadow ahead), corrected by what the
+// element did to the end face in the last step. A closed end thus mirrors, an open duct extrapolates, and the end cell keeps
+// its second order.
 void Network::refresh_ghosts() {
   for (const Slot& s : slots_) {
-    const auto beyond = [&](const Lane& lane, double correction) { return 2 * lane[s.cell] - lane[s.inner] + correction; };
+    const auto beyond = [&](const Lane& lane, double correction) {
+      return lane[s.cell] + limited(lane[s.cell] - lane[s.inner], lane[s.inner] - lane[s.deeper]) + correction;
+    };
     arena_.rho[s.ghost] = std::max(beyond(arena_.rho, s.correction.rho), 0.05 * arena_.rho[s.cell]);
     arena_.p[s.ghost] = std::max(beyond(arena_.p, s.correction.p), 0.05 * arena_.p[s.cell]);
     arena_.u[s.ghost] = beyond(arena_.u, s.correction.u);

@@ -97,7 +97,7 @@ class Network {
     bool started = false, finished = false;  // ends attached
   };
   struct Slot {             // where a port sits in the arena
-    std::size_t cell, face, ghost, inner;
+    std::size_t cell, face, ghost, inner, deeper;  // inner, deeper: the next two cells into the duct
     double sign;            // +1 finish, -1 start: w = sign u
     Primitive correction;   // twice (end face - predicted edge) of the last step, along the duct
   };

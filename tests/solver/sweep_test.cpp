@@ -59,5 +59,22 @@ TEST(Sweep, ClosedDuctKeepsMassEnergyAndBurnedMass) {
   EXPECT_NEAR(net->held().burned / (area * 0.2 * 2.4), 1, 1e-12);
 }
 
+// A shock of pressure ratio 8 runs into gas at rest before a wall: until it is there nothing moves there. 0.1 %: the shock's own width.
+TEST(Sweep, AShockThrowsNoShadowAheadOntoAnEnd) {
+  Network net(perfect_gas(1.4, 287));
+  DuctSpec spec = straight_duct("tube", 0.5, 0.05, 100, {1.2, 0, 1e5, 0});
+  for (std::size_t i = 0; i < 40; ++i) spec.initial[i] = {12, 0, 4e6, 0};
+  const int duct = net.add_duct(spec);
+  net.attach(std::make_unique<Wall>(), {{duct, Side::start}});
+  net.attach(std::make_unique<Wall>(), {{duct, Side::finish}});
+  net.start();
+  double lowest = 1e5;
+  while (net.cell(duct, 99).p < 2e5) {
+    net.step(net.allowed_step());
+    lowest = std::min({lowest, net.cell(duct, 99).p, net.cell(duct, 98).p});
+  }
+  EXPECT_GT(lowest, 0.999e5);
+}
+
 }  // namespace
 }  // namespace pulsewright
