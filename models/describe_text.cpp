@@ -31,6 +31,14 @@ std::string duct_line(const ManifoldPlan& plan, const DuctPlan& duct) {
                      name(duct.finish));
 }
 
+/// Azimuth about the axis, 0 to 360 degrees, rounding taken off.
+double clock_of(const Eigen::Vector3d& d) {
+  constexpr double whole = 2 * std::numbers::pi, rounding = 1e-9;
+  const double clock = std::atan2(d.z(), d.y());
+  if (std::abs(clock) < rounding) return 0;
+  return clock < 0 ? clock + whole : clock;
+}
+
 /// "primary 2 at 15 deg, clock 90 deg, bore 36.6 mm"
 std::string meeting(const ManifoldPlan& plan, const NodePlan& node, const JointNode& joint, std::size_t port) {
   const PlanPort& end = node.ports[port];
@@ -40,7 +48,7 @@ std::string meeting(const ManifoldPlan& plan, const NodePlan& node, const JointN
   if (static_cast<int>(port) == joint.outlet) return fmt::format("    {} is the outlet, {}\n", duct.name, bore);
   const Eigen::Vector3d d = (end.at_finish ? -1.0 : 1.0) * joint.ports[port].n;
   const double angle = std::acos(std::clamp(d.x(), -1.0, 1.0));
-  const std::string clock = std::sin(angle) < 1e-6 ? "" : ", clock " + deg(std::fmod(std::atan2(d.z(), d.y()) + 2 * std::numbers::pi + 1e-9, 2 * std::numbers::pi));
+  const std::string clock = std::sin(angle) < 1e-6 ? "" : ", clock " + deg(clock_of(d));
   return fmt::format("    {} {} at {}{}, {}\n", duct.name, end.at_finish ? "comes in" : "goes out", deg(angle), clock, bore);
 }
 
@@ -79,10 +87,11 @@ std::string pairs_text(const EngineCase& engine) {
 }
 
 std::string assumed_text(const std::vector<AssumedEntry>& assumed) {
-  if (assumed.empty()) return "nothing\n";
-  TextTable table({{"key"}, {"value"}, {"range"}, {"why"}});
-  for (const AssumedEntry& e : assumed) table.add_row({e.key, e.value, e.range, e.why});
-  return table.text();
+  if (assumed.empty()) return "  nothing\n";
+  std::string text;
+  for (const AssumedEntry& e : assumed)
+    text += fmt::format("  {} = {}{}\n      {}\n", e.key, e.value, e.range.empty() ? "" : " (" + e.range + ")", e.why);
+  return text;
 }
 
 std::string engine_line(const EngineParts& e) {
@@ -116,7 +125,7 @@ std::string describe(const EngineCase& engine) {
   text += "\nLengths and volumes\n" + primaries_text(engine);
   text += fmt::format("from the flanges to the turbine: {}\n", cm3(manifold_volume(engine)));
   text += "\nWhose blowdown falls into whose overlap, at the valves\n" + pairs_text(engine);
-  return text + "\nAssumed\n" + assumed_text(engine.assumed);
+  return text + "\nAssumed, with the range it may lie in, and why\n" + assumed_text(engine.assumed);
 }
 
 std::string describe(const RigCase& rig) {
@@ -124,7 +133,7 @@ std::string describe(const RigCase& rig) {
   std::string text = rig.title + "\n";
   text += fmt::format("{} in time, cells of {}\n", in_words(s.duration, Dimension::time), mm(s.cell));
   text += "\nThe network\n" + network_text(s.plan);
-  return text + "\nAssumed\n" + assumed_text(rig.assumed);
+  return text + "\nAssumed, with the range it may lie in, and why\n" + assumed_text(rig.assumed);
 }
 
 }  // namespace pulsewright

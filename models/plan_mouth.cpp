@@ -25,12 +25,8 @@ double assumed_throat(Draft& draft, int node, DraftPort outlet) {
   return draft.assumed.take("joint.throat", draft.node(node).name);
 }
 
-void shape_volute(Draft& draft, DraftRun& run, double bore) {
+void shape_volute(DraftRun& run, double bore) {
   run.drawing = with_mouth(run.drawing, bore, run.drawing.length(), false);
-  draft.notes.push_back(fmt::format("{}: from {} at its mouth to {} at its throat over {}", run.names.front().name,
-                                    in_words(bore, Dimension::length),
-                                    in_words(equal_area_bore(last_area(run.drawing)), Dimension::length),
-                                    in_words(run.drawing.length(), Dimension::length)));
 }
 
 void shape_outlet_duct(Draft& draft, const JointSketch& joint, DraftPort outlet) {
@@ -60,7 +56,7 @@ void shape_joint(Draft& draft, int node) {
     draft.fault("taper: the outlet of " + in_quotes(joint.name) + " is a turbine entry, whose volute starts at the throat",
                 joint.place, "leave the taper out, or draw a [[duct]] between");
   const double bore = joint.throat ? *joint.throat : assumed_throat(draft, node, outlet);
-  if (bore > 0) shape_volute(draft, draft.run(outlet.run), bore);
+  if (bore > 0) shape_volute(draft.run(outlet.run), bore);
 }
 
 /// A volute behind a duct starts at that duct's bore.
@@ -69,7 +65,7 @@ void shape_flange(Draft& draft, int node) {
   for (const DraftPort volute : ports)
     for (const DraftPort duct : ports)
       if (volute.run != duct.run && is_volute(draft.run(volute.run)))
-        shape_volute(draft, draft.run(volute.run), equal_area_bore(area_of(draft, duct)));
+        shape_volute(draft.run(volute.run), equal_area_bore(area_of(draft, duct)));
 }
 
 }  // namespace

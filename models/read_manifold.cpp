@@ -28,13 +28,13 @@ double transition_length(const Layered& t, const CrossSection& exit, const Cross
   return std::min(length, assumed.given_or(said, "each_primary.transition"));
 }
 
-void bend_primary(const Layered& t, const std::string& name, DuctSection& section, AssumedList& assumed) {
+void bend_primary(const Layered& t, DuctSection& section, AssumedList& assumed) {
   const BendReading bends = read_bends(t);
-  const double angle = assumed.given_or(bends.angle, "primary.bends", name);
-  if (angle > 0) lay_bends(section, angle, assumed.given_or(bends.radius, "primary.bend_radius", name));
+  const double angle = assumed.given_or(bends.angle, "primary.bends");
+  if (angle > 0) lay_bends(section, angle, assumed.given_or(bends.radius, "primary.bend_radius"));
 }
 
-DuctDrawing primary_drawing(const Layered& t, const std::string& name, const EngineParts& engine, AssumedList& assumed) {
+DuctDrawing primary_drawing(const Layered& t, const EngineParts& engine, AssumedList& assumed) {
   const DuctShape shape = read_shape(t);
   const DuctWall wall = read_wall(t, assumed);
   assumed.facts().primary_bore = shape.first_bore;
@@ -50,7 +50,7 @@ DuctDrawing primary_drawing(const Layered& t, const std::string& name, const Eng
   if (shape.length - transition > 1e-6) {
     drawing.sections.push_back(straight_section(shape.length - transition, tube, wall.roughness, wall.temperature));
     drawing.sections.back().finish = round_section(shape.last_bore);
-    bend_primary(t, name, drawing.sections.back(), assumed);
+    bend_primary(t, drawing.sections.back(), assumed);
   }
   return drawing;
 }
@@ -80,7 +80,7 @@ DuctSketch read_primary(const CaseTable& own, const CaseTable& each, const Engin
   primary.place = own.place();
   primary.to.address = read_address(t.with("to"), "to");
   primary.to.meeting = read_meeting(t, {"angle", "clock", "direction"});
-  primary.drawing = primary_drawing(t, primary.name, engine, assumed);
+  primary.drawing = primary_drawing(t, engine, assumed);
   return primary;
 }
 

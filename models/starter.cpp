@@ -44,10 +44,10 @@ std::string stock_tube(const StarterOptions& o) {
   return stock_pipe_above(equal_area_bore(throat_area(valves))).tube().name;
 }
 
-/// Log sections are one stock size up from the primaries.
+/// What several primaries run through is a size up: 1.3 times their area or more.
 std::string tube_above(const std::string& tube) {
   try {
-    return stock_pipe_above(parse_tube(tube).bore() * 1.05).tube().name;
+    return stock_pipe_above(parse_tube(tube).bore() * 1.14).tube().name;
   } catch (const Error&) {
     return tube;
   }
