@@ -61,7 +61,9 @@ PrimaryLine primary_line(const ManifoldPlan& plan, int cylinder) {
   return line;
 }
 
-bool is_turbine(const ManifoldPlan& plan, int index) { return std::holds_alternative<TurbineNode>(node(plan, index).kind); }
+bool is_turbine(const ManifoldPlan& plan, int index) {
+  return std::holds_alternative<TurbineNode>(node(plan, index).kind);
+}
 
 /// Nodes that gas of a node can reach without passing a turbine, turbines left out.
 std::vector<int> before_turbine(const ManifoldPlan& plan, int start) {
@@ -99,8 +101,8 @@ FiringPair firing_pair(const EngineCase& c, int blows, int hears) {
   FiringPair pair{blows + 1, hears + 1, 0, 0, share_an_entry(c.plan, blows, hears)};
   pair.fires_after = wrapped({at(blows) - at(hears)}, {0}).radians;
   if (both.duration() > 0)
-    pair.into_overlap = common(at(blows) + exhaust.opens().radians, at(blows) + std::numbers::pi, at(hears) + both.from.radians,
-                               at(hears) + both.to.radians);
+    pair.into_overlap = common(at(blows) + exhaust.opens().radians, at(blows) + std::numbers::pi,
+                               at(hears) + both.from.radians, at(hears) + both.to.radians);
   return pair;
 }
 
@@ -127,7 +129,8 @@ double manifold_volume(const EngineCase& engine) {
   const ManifoldPlan& plan = engine.plan;
   std::vector<bool> inside(plan.nodes.size(), false);
   for (int c = 0; c < engine.engine.cylinders(); ++c)
-    for (const int reached : before_turbine(plan, valve_node(plan, c))) inside[static_cast<std::size_t>(reached)] = true;
+    for (const int reached : before_turbine(plan, valve_node(plan, c)))
+      inside[static_cast<std::size_t>(reached)] = true;
   double volume = 0;
   for (std::size_t k = 0; k < plan.nodes.size(); ++k)
     if (const auto* joint = std::get_if<JointNode>(&plan.nodes[k].kind); joint && inside[k]) volume += joint->volume;

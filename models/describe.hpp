@@ -1,6 +1,6 @@
 #pragma once
-// A case looked at before anything runs: the network in words, lengths and volumes, which cylinder's blowdown meets whose
-// overlap, what is assumed.
+// A case looked at before anything runs: the network in words, lengths and volumes, which cylinder's blowdown meets
+// whose overlap, what is assumed.
 
 #include <string>
 #include <vector>
@@ -12,21 +12,21 @@ namespace pulsewright {
 
 /// One primary as the gas sees it.
 struct PrimaryLine {
-  int cylinder;             // from 1
+  int cylinder;  // from 1
   std::string name, ends_at;
-  double flange_to_end;     // head face to where it ends, on the centre line, m
-  double valve_to_end;      // with the port, m
-  double volume;            // of the primary without the port, m3
+  double flange_to_end;          // head face to where it ends, on the centre line, m
+  double valve_to_end;           // with the port, m
+  double volume;                 // of the primary without the port, m3
   double first_bore, last_bore;  // of the equal-area circle, m
-  double bends;             // sum of angles, rad
+  double bends;                  // sum of angles, rad
 };
 
 /// The blowdown of one cylinder, from exhaust opening to bottom dead centre, against the overlap of another.
 struct FiringPair {
-  int blows, hears;          // cylinders, from 1
-  double fires_after;        // crank angle from `hears` firing to `blows` firing, rad, within a cycle
-  double into_overlap;       // blowdown that falls into the other's overlap, rad
-  bool one_scroll;           // both blow into the same turbine entry
+  int blows, hears;     // cylinders, from 1
+  double fires_after;   // crank angle from `hears` firing to `blows` firing, rad, within a cycle
+  double into_overlap;  // blowdown that falls into the other's overlap, rad
+  bool one_scroll;      // both blow into the same turbine entry
 };
 
 /// In the order of the cylinders.

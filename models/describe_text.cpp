@@ -27,8 +27,8 @@ std::string bores(const DuctDrawing& drawing) {
 
 std::string duct_line(const ManifoldPlan& plan, const DuctPlan& duct) {
   const auto name = [&](const NodePort& end) { return plan.nodes[static_cast<std::size_t>(end.node)].name; };
-  return fmt::format("  {} > {} ({}, bore {}) > {}\n", name(duct.start), duct.name, mm(duct.drawing.length()), bores(duct.drawing),
-                     name(duct.finish));
+  return fmt::format("  {} > {} ({}, bore {}) > {}\n", name(duct.start), duct.name, mm(duct.drawing.length()),
+                     bores(duct.drawing), name(duct.finish));
 }
 
 /// Azimuth about the axis, 0 to 360 degrees, rounding taken off.
@@ -49,7 +49,8 @@ std::string meeting(const ManifoldPlan& plan, const NodePlan& node, const JointN
   const Eigen::Vector3d d = (end.at_finish ? -1.0 : 1.0) * joint.ports[port].n;
   const double angle = std::acos(std::clamp(d.x(), -1.0, 1.0));
   const std::string clock = std::sin(angle) < 1e-6 ? "" : ", clock " + deg(clock_of(d));
-  return fmt::format("    {} {} at {}{}, {}\n", duct.name, end.at_finish ? "comes in" : "goes out", deg(angle), clock, bore);
+  return fmt::format("    {} {} at {}{}, {}\n", duct.name, end.at_finish ? "comes in" : "goes out", deg(angle), clock,
+                     bore);
 }
 
 std::string joint_lines(const ManifoldPlan& plan, const NodePlan& node, const JointNode& joint) {
@@ -61,27 +62,34 @@ std::string joint_lines(const ManifoldPlan& plan, const NodePlan& node, const Jo
 
 std::string gate_line(const ManifoldPlan& plan, const GatePlan& gate) {
   const std::string to = gate.destination < 0 ? "air" : plan.nodes[static_cast<std::size_t>(gate.destination)].name;
-  return fmt::format("  gate {} on {}, bore {}, {:.4g} % open, to {}\n", gate.name, plan.nodes[static_cast<std::size_t>(gate.joint)].name,
-                     mm(gate.bore), 100 * gate.opening, to);
+  return fmt::format("  gate {} on {}, bore {}, {:.4g} % open, to {}\n", gate.name,
+                     plan.nodes[static_cast<std::size_t>(gate.joint)].name, mm(gate.bore), 100 * gate.opening, to);
 }
 
 std::string primaries_text(const EngineCase& engine) {
-  TextTable table({{"primary"}, {"to"}, {"from flange", Align::right}, {"from valve", Align::right}, {"bore", Align::right},
-                   {"bends", Align::right}, {"volume", Align::right}});
+  TextTable table({{"primary"},
+                   {"to"},
+                   {"from flange", Align::right},
+                   {"from valve", Align::right},
+                   {"bore", Align::right},
+                   {"bends", Align::right},
+                   {"volume", Align::right}});
   for (const PrimaryLine& p : primary_lines(engine))
-    table.add_row({p.name, p.ends_at, mm(p.flange_to_end), mm(p.valve_to_end), mm(p.last_bore), deg(p.bends), cm3(p.volume)});
+    table.add_row(
+        {p.name, p.ends_at, mm(p.flange_to_end), mm(p.valve_to_end), mm(p.last_bore), deg(p.bends), cm3(p.volume)});
   return table.text();
 }
 
 /// Only what falls into an overlap; the way through the pipes is not counted here.
 std::string pairs_text(const EngineCase& engine) {
-  TextTable table({{"blowdown of"}, {"in the overlap of"}, {"for", Align::right}, {"fires after it", Align::right}, {"pipes"}});
+  TextTable table(
+      {{"blowdown of"}, {"in the overlap of"}, {"for", Align::right}, {"fires after it", Align::right}, {"pipes"}});
   bool any = false;
   for (const FiringPair& p : firing_pairs(engine)) {
     if (p.into_overlap < 0.05 * degree) continue;
     any = true;
-    table.add_row({fmt::format("cylinder {}", p.blows), fmt::format("cylinder {}", p.hears), deg(p.into_overlap), deg(p.fires_after),
-                   p.one_scroll ? "shared" : "apart"});
+    table.add_row({fmt::format("cylinder {}", p.blows), fmt::format("cylinder {}", p.hears), deg(p.into_overlap),
+                   deg(p.fires_after), p.one_scroll ? "shared" : "apart"});
   }
   return any ? table.text() : "no blowdown falls into another cylinder's overlap\n";
 }
@@ -97,9 +105,10 @@ std::string assumed_text(const std::vector<AssumedEntry>& assumed) {
 std::string engine_line(const EngineParts& e) {
   std::string order;
   for (const int cylinder : e.firing_order) order += (order.empty() ? "" : "-") + std::to_string(cylinder);
-  return fmt::format("{}{} cylinders, firing order {}, bore {} x stroke {}, {}, compression {:.3g}, redline {:.0f} rpm\n",
-                     e.arrangement.empty() ? "" : e.arrangement + ", ", e.cylinders(), order, mm(e.crank.bore), mm(e.crank.stroke),
-                     cm3(e.displacement()), e.crank.compression_ratio, e.redline);
+  return fmt::format(
+      "{}{} cylinders, firing order {}, bore {} x stroke {}, {}, compression {:.3g}, redline {:.0f} rpm\n",
+      e.arrangement.empty() ? "" : e.arrangement + ", ", e.cylinders(), order, mm(e.crank.bore), mm(e.crank.stroke),
+      cm3(e.displacement()), e.crank.compression_ratio, e.redline);
 }
 
 std::string notes_text(const ManifoldPlan& plan) {

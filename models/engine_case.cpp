@@ -23,7 +23,9 @@ RunCase read_run(const CaseTable& root, const EngineParts& engine, AssumedList& 
   run.cell = t.quantity("cell", Dimension::length, between(5e-4, 0.1)).value_or(0.005);
   run.wall_heat_factor = assumed.given_or(t.number("wall_heat_factor", between(0, 10)), "run.wall_heat_factor");
   const std::string boost = t.choice("boost", {"given", "hold", "balanced", "step"}).value_or("given");
-  if (boost != "given") t.fault("boost", "boost = \"" + boost + "\" is not possible yet", "boost = \"given\": the boost of [charge] at every speed");
+  if (boost != "given")
+    t.fault("boost", "boost = \"" + boost + "\" is not possible yet",
+            "boost = \"given\": the boost of [charge] at every speed");
   return run;
 }
 

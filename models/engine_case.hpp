@@ -29,9 +29,9 @@ struct PortCase {
 };
 
 struct EngineParts {
-  std::string arrangement;              // empty where the case gives cylinders
-  std::vector<int> firing_order;        // cylinder numbers from 1
-  std::vector<CrankAngle> firing_at;    // of cylinder 1, 2, ...; the first is 0
+  std::string arrangement;            // empty where the case gives cylinders
+  std::vector<int> firing_order;      // cylinder numbers from 1
+  std::vector<CrankAngle> firing_at;  // of cylinder 1, 2, ...; the first is 0
   CrankDimensions crank;
   double redline;  // revolutions per minute
   Fuel fuel;
@@ -50,11 +50,11 @@ struct EngineParts {
 };
 
 struct ChargeCase {
-  double boost_gauge;           // target, Pa above ambient
-  double temperature;           // at the intake ports at the target, K
+  double boost_gauge;  // target, Pa above ambient
+  double temperature;  // at the intake ports at the target, K
   double compressor_efficiency;
-  double work_coefficient;      // compressor work over the square of its tip speed
-  double wheel_ratio;           // compressor exducer over turbine inducer
+  double work_coefficient;  // compressor work over the square of its tip speed
+  double wheel_ratio;       // compressor exducer over turbine inducer
 };
 
 struct AmbientCase {
@@ -68,10 +68,10 @@ struct TurbineCase {
   TurbineAreas areas;
   int scrolls = 1;
   double peak_efficiency, mechanical_efficiency;
-  double volute_length;            // m
+  double volute_length;                // m
   double roughness, wall_temperature;  // of the volute, m, K
-  double tongue_leak;              // share of one scroll's throat; 0 with one scroll
-  std::optional<double> inertia;   // kg m2; needs the wheel's size
+  double tongue_leak;                  // share of one scroll's throat; 0 with one scroll
+  std::optional<double> inertia;       // kg m2; needs the wheel's size
 };
 
 struct SilencerCase {

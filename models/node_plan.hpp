@@ -77,7 +77,7 @@ struct AirNode {
   bool silencer = false;  // the assumed restriction stands between the duct and the air
 };
 
-using NodeKind = std::variant<ClosedNode, OpenNode, SupplyNode, NozzleNode, AnechoicNode, SignalNode, VesselNode, JointNode,
-                              CylinderNode, TurbineNode, AirNode>;
+using NodeKind = std::variant<ClosedNode, OpenNode, SupplyNode, NozzleNode, AnechoicNode, SignalNode, VesselNode,
+                              JointNode, CylinderNode, TurbineNode, AirNode>;
 
 }  // namespace pulsewright

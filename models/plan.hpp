@@ -50,8 +50,8 @@ struct GatePlan {
   Eigen::Vector3d n;       // of its mouth, in the joint's axes, pointing out
   double bore, full_lift;  // m
   double flow_coefficient;
-  double opening;           // share of full lift, 0..1
-  int destination = -1;     // node of the joint that it blows into (no momentum enters there); -1: air
+  double opening;        // share of full lift, 0..1
+  int destination = -1;  // node of the joint that it blows into (no momentum enters there); -1: air
 };
 
 /// A stretch of a duct that has a name of its own: what the user calls "downpipe" may be two ducts with a tap between,

@@ -11,7 +11,9 @@ namespace {
 
 std::string and_line(const Draft& draft, Place place) { return " (" + draft.faults.line_of(place) + ")"; }
 
-void put(Draft& draft, DraftPort port, int node) { draft.run(port.run).ends[static_cast<std::size_t>(port.end)].node = node; }
+void put(Draft& draft, DraftPort port, int node) {
+  draft.run(port.run).ends[static_cast<std::size_t>(port.end)].node = node;
+}
 
 void make_cylinders(Draft& draft) {
   int cylinder = 0;
@@ -40,9 +42,9 @@ std::optional<DraftPort> outlet_end(Draft& draft, const JointSketch& joint, int 
   if (duct.to.address.text == joint.name) return finish;
   if (duct.from.address.text.empty() && duct.cylinder < 0 && draft.run(start.run).ends[at_start].node < 0) return start;
   if (duct.to.address.text.empty() && draft.run(finish.run).ends[at_finish].node < 0) return finish;
-  draft.fault("joint " + in_quotes(joint.name) + " has the outlet " + in_quotes(duct.name) + ", but that duct runs from " +
-                  in_quotes(duct.from.address.text) + " to " + in_quotes(duct.to.address.text) +
-                  and_line(draft, duct.from.address.place),
+  draft.fault("joint " + in_quotes(joint.name) + " has the outlet " + in_quotes(duct.name) +
+                  ", but that duct runs from " + in_quotes(duct.from.address.text) + " to " +
+                  in_quotes(duct.to.address.text) + and_line(draft, duct.from.address.place),
               joint.outlet.place, "say each end of a duct once, or twice alike");
   return std::nullopt;
 }
@@ -56,7 +58,8 @@ void attach_outlet(Draft& draft, const JointSketch& joint, int node) {
   const NameEntry* entry = find_name(draft, joint.outlet.text);
   if (!entry || entry->kind != NameKind::duct) {
     if (!entry) return unknown_address(draft, joint.outlet, "outlet");
-    return draft.fault("outlet: " + in_quotes(joint.outlet.text) + " is no duct and no turbine entry", joint.outlet.place);
+    return draft.fault("outlet: " + in_quotes(joint.outlet.text) + " is no duct and no turbine entry",
+                       joint.outlet.place);
   }
   if (const auto port = outlet_end(draft, joint, entry->index)) {
     put(draft, *port, node);
@@ -69,14 +72,16 @@ int air_node(Draft& draft, const DuctSketch& duct, const PlacedText& address) {
     draft.fault("'air' is for engines; in a rig name an [[end]] with kind = \"open\"", address.place);
     return -1;
   }
-  return draft.add_node({.name = "air at " + duct.name, .place = address.place, .kind = AirNode{draft.sketch.air, false}});
+  return draft.add_node(
+      {.name = "air at " + duct.name, .place = address.place, .kind = AirNode{draft.sketch.air, false}});
 }
 
 int turbine_end(Draft& draft, const TurbineAddress& entry, const DuctSketch& duct, DraftPort port) {
   const PlacedText& address = port.end == at_start ? duct.from.address : duct.to.address;
   if (entry.outlet) {
     if (port.end == at_start) return draft.turbine_node[static_cast<std::size_t>(entry.turbine)];
-    draft.fault("a duct cannot end at " + in_quotes(address.text), address.place, "let it start there: from = " + in_quotes(address.text));
+    draft.fault("a duct cannot end at " + in_quotes(address.text), address.place,
+                "let it start there: from = " + in_quotes(address.text));
     return -1;
   }
   if (port.end == at_start) {
@@ -84,7 +89,8 @@ int turbine_end(Draft& draft, const TurbineAddress& entry, const DuctSketch& duc
                 "the downpipe starts at " + in_quotes(address.text + ".out"));
     return -1;
   }
-  const int flange = draft.add_node({.name = duct.name + " flange", .place = address.place, .kind = JointNode{}, .flange = true});
+  const int flange =
+      draft.add_node({.name = duct.name + " flange", .place = address.place, .kind = JointNode{}, .flange = true});
   return add_volute(draft, entry, address, flange) < 0 ? -1 : flange;
 }
 
@@ -134,7 +140,8 @@ void attach_end(Draft& draft, const DuctSketch& duct, DraftPort port) {
 
 void make_nodes(Draft& draft) {
   for (const JointSketch& joint : draft.sketch.joints)
-    draft.joint_node.push_back(draft.add_node({.name = joint.name, .place = joint.place, .kind = JointNode{}, .joint = joint}));
+    draft.joint_node.push_back(
+        draft.add_node({.name = joint.name, .place = joint.place, .kind = JointNode{}, .joint = joint}));
   for (const EndSketch& end : draft.sketch.ends)
     draft.end_node.push_back(draft.add_node({.name = end.name, .place = end.place, .kind = end.kind}));
   int index = 0;
@@ -161,7 +168,8 @@ int joint_at(Draft& draft, const PlacedText& address, std::string_view key) {
   const NameEntry* entry = find_name(draft, address.text);
   if (entry && entry->kind == NameKind::joint) return draft.joint_node[static_cast<std::size_t>(entry->index)];
   if (entry && entry->kind != NameKind::duct) {
-    draft.fault(std::string(key) + ": " + in_quotes(address.text) + " is neither a joint nor a place along a duct", address.place);
+    draft.fault(std::string(key) + ": " + in_quotes(address.text) + " is neither a joint nor a place along a duct",
+                address.place);
   } else {
     unknown_address(draft, address, key);
   }

@@ -90,7 +90,8 @@ void mark_silencers(ManifoldPlan& plan) {
       const auto a = static_cast<std::size_t>(duct.start.node), b = static_cast<std::size_t>(duct.finish.node);
       const auto spreads = [&](std::size_t from, int port, std::size_t to) {
         const auto* turbine = std::get_if<TurbineNode>(&plan.nodes[from].kind);
-        if (turbine ? turbine->outlet == port : behind[from]) behind[to] = !std::holds_alternative<TurbineNode>(plan.nodes[to].kind);
+        if (turbine ? turbine->outlet == port : behind[from])
+          behind[to] = !std::holds_alternative<TurbineNode>(plan.nodes[to].kind);
       };
       spreads(a, duct.start.port, b);
       spreads(b, duct.finish.port, a);
@@ -138,9 +139,11 @@ double area_of(const Draft& draft, DraftPort port) {
 
 ManifoldPlan build_plan(const Sketch& sketch, AssumedList& assumed, CaseFaults& faults) {
   Draft draft{sketch, assumed, faults};
-  const bool drawn = run_phases(draft, {gather_names, check_primaries, cut_at_taps, make_nodes, attach_outlets, attach_ends, attach_gates}) &&
-                     run_phases(draft, {check_network}) && run_phases(draft, {shape_mouths, grow_together, resolve_directions}) &&
-                     run_phases(draft, {absorb_short_runs}) && run_phases(draft, {resolve_joints});
+  const bool drawn =
+      run_phases(draft,
+                 {gather_names, check_primaries, cut_at_taps, make_nodes, attach_outlets, attach_ends, attach_gates}) &&
+      run_phases(draft, {check_network}) && run_phases(draft, {shape_mouths, grow_together, resolve_directions}) &&
+      run_phases(draft, {absorb_short_runs}) && run_phases(draft, {resolve_joints});
   return drawn ? finished(draft) : ManifoldPlan{};
 }
 

@@ -1,5 +1,5 @@
-// What a finished network must be: every joint joins something, all of it hangs together, every cylinder has one way out
-// and a turbine at its end.
+// What a finished network must be: every joint joins something, all of it hangs together, every cylinder has one way
+// out and a turbine at its end.
 
 #include <algorithm>
 #include <numeric>
@@ -42,14 +42,17 @@ bool is(const DraftNode& node) {
 void check_joint(Draft& draft, const DraftNode& node, std::size_t ports) {
   if (ports == 1 && !node.flange)
     draft.fault("joint " + in_quotes(node.name) + " has one duct only", node.place,
-                draft.sketch.engine() ? "a joint needs two ducts or more" : "close the duct with an [[end]] of kind \"closed\"");
+                draft.sketch.engine() ? "a joint needs two ducts or more"
+                                      : "close the duct with an [[end]] of kind \"closed\"");
   if (ports == 0 && !node.flange)
-    draft.fault("nothing leads to " + in_quotes(node.name), node.place, "let a duct start or end there, or take it out");
+    draft.fault("nothing leads to " + in_quotes(node.name), node.place,
+                "let a duct start or end there, or take it out");
 }
 
 void check_turbine(Draft& draft, int index) {
   const DraftNode& node = draft.node(index);
-  const TurbineSketch& turbine = draft.sketch.turbines[static_cast<std::size_t>(std::get<TurbineNode>(node.kind).turbine)];
+  const TurbineSketch& turbine =
+      draft.sketch.turbines[static_cast<std::size_t>(std::get<TurbineNode>(node.kind).turbine)];
   int outlets = 0, entries = 0;
   for (const DraftPort port : ports_at(draft, index)) ++(port.end == at_start ? outlets : entries);
   if (outlets > 1)
@@ -81,8 +84,8 @@ void check_one_piece(Draft& draft, const Groups& groups) {
     const int group = groups.of(run.ends[at_start].node);
     if (std::ranges::find(seen, group) != seen.end()) continue;
     if (!seen.empty())
-      draft.fault("duct " + in_quotes(run.names.front().name) + " hangs together with nothing else of the case", run.place,
-                  "a case is one network; what is apart belongs in a case of its own");
+      draft.fault("duct " + in_quotes(run.names.front().name) + " hangs together with nothing else of the case",
+                  run.place, "a case is one network; what is apart belongs in a case of its own");
     seen.push_back(group);
   }
 }
@@ -91,7 +94,8 @@ void check_one_piece(Draft& draft, const Groups& groups) {
 void check_ways_out(Draft& draft) {
   Groups groups(draft.nodes.size());
   for (const DraftRun& run : draft.runs)
-    if (!is<TurbineNode>(draft.node(run.ends[at_start].node))) groups.join(run.ends[at_start].node, run.ends[at_finish].node);
+    if (!is<TurbineNode>(draft.node(run.ends[at_start].node)))
+      groups.join(run.ends[at_start].node, run.ends[at_finish].node);
   for (const DraftNode& node : draft.nodes) {
     if (!is<CylinderNode>(node)) continue;
     const int group = groups.of(static_cast<int>(&node - draft.nodes.data()));
@@ -108,12 +112,14 @@ void check_primaries(Draft& draft) {
     for (const DuctSketch& duct : draft.sketch.ducts) {
       if (duct.cylinder != static_cast<int>(c)) continue;
       if (first)
-        draft.fault("cylinder " + std::to_string(c + 1) + " has two primaries (the other: " +
-                        draft.faults.line_of(first->place) + ")",
+        draft.fault("cylinder " + std::to_string(c + 1) +
+                        " has two primaries (the other: " + draft.faults.line_of(first->place) + ")",
                     duct.place);
       first = &duct;
     }
-    if (!first) draft.fault("cylinder " + std::to_string(c + 1) + " has no primary", Place{}, "[[primary]] cylinder = " + std::to_string(c + 1));
+    if (!first)
+      draft.fault("cylinder " + std::to_string(c + 1) + " has no primary", Place{},
+                  "[[primary]] cylinder = " + std::to_string(c + 1));
   }
 }
 

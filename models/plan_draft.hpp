@@ -55,15 +55,15 @@ struct DraftNode {
   Place place{};
   NodeKind kind{};
   std::optional<JointSketch> joint{};  // what was said about a joint
-  bool tap = false, flange = false;  // made by us: a tap in a duct, or port against primary
+  bool tap = false, flange = false;    // made by us: a tap in a duct, or port against primary
   std::optional<DraftPort> outlet{};   // of a joint
-  int gates = 0;                     // gates that leave or enter here
+  int gates = 0;                       // gates that leave or enter here
   std::optional<double> volume{};      // of joints and a run too short that have become one, m3
   bool gone = false;
 };
 
 struct DraftGate {
-  int sketch, from = -1, to = -1;  // nodes; to -1: air
+  int sketch, from = -1, to = -1;                // nodes; to -1: air
   Eigen::Vector3d n = Eigen::Vector3d::UnitY();  // of its mouth, out of the joint
 };
 
@@ -75,9 +75,10 @@ struct Draft {
   std::vector<DraftRun> runs{};
   std::vector<DraftNode> nodes{};
   std::vector<DraftGate> gates{};
-  std::vector<int> first_run{}, last_run{};                       // of each duct of the sketch
-  std::map<std::string, int, std::less<>> taps{};               // address as written -> node; -1: faulty
-  std::vector<int> joint_node{}, end_node{}, turbine_node{}, port{};  // of the sketch's lists; flange node of each cylinder
+  std::vector<int> first_run{}, last_run{};        // of each duct of the sketch
+  std::map<std::string, int, std::less<>> taps{};  // address as written -> node; -1: faulty
+  std::vector<int> joint_node{}, end_node{}, turbine_node{},
+      port{};  // of the sketch's lists; flange node of each cylinder
   std::vector<std::string> notes{};
 
   bool sound = true;  // nothing wrong so far

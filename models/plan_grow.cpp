@@ -30,7 +30,8 @@ const DuctSection& section_at(Draft& draft, DraftPort port) {
 /// Nothing happens here: two ends of two runs, one bore, in line, no volume stated, no gate.
 bool passes_straight_through(Draft& draft, int node, const std::vector<DraftPort>& ports) {
   const DraftNode& n = draft.node(node);
-  if (!std::holds_alternative<JointNode>(n.kind) || ports.size() != 2 || ports[0].run == ports[1].run || n.gates > 0) return false;
+  if (!std::holds_alternative<JointNode>(n.kind) || ports.size() != 2 || ports[0].run == ports[1].run || n.gates > 0)
+    return false;
   if (n.joint && (n.joint->law != JointLaw::momentum || n.joint->volume.value_or(0) > 0)) return false;
   if (!in_line(end_of(draft, ports[0]).meeting) || !in_line(end_of(draft, ports[1]).meeting)) return false;
   DuctSection one = section_at(draft, ports[0]), other = section_at(draft, ports[1]);
@@ -132,16 +133,17 @@ void absorb(Draft& draft, int index) {
   const double length = run.drawing.length();
   if (!draft.sketch.engine()) {
     if (length < draft.sketch.cell)
-      draft.fault("duct " + in_quotes(name_of(run)) + " is " + in_words(length, Dimension::length) + " long, shorter than one cell of " +
-                      in_words(draft.sketch.cell, Dimension::length),
+      draft.fault("duct " + in_quotes(name_of(run)) + " is " + in_words(length, Dimension::length) +
+                      " long, shorter than one cell of " + in_words(draft.sketch.cell, Dimension::length),
                   run.place, "make the cell shorter, or leave the duct out");
     return;
   }
   if (length >= draft.sketch.cell / 2) return;
   const int a = run.ends[at_start].node, b = run.ends[at_finish].node;
   if (is_joint(draft, a) && is_joint(draft, b) && a != b) return merge_joints(draft, index);
-  draft.fault("duct " + in_quotes(name_of(run)) + " is " + in_words(length, Dimension::length) + " long, shorter than half a cell of " +
-                  in_words(draft.sketch.cell, Dimension::length) + ", and does not run between two joints",
+  draft.fault("duct " + in_quotes(name_of(run)) + " is " + in_words(length, Dimension::length) +
+                  " long, shorter than half a cell of " + in_words(draft.sketch.cell, Dimension::length) +
+                  ", and does not run between two joints",
               run.place, "leave it out, draw it longer, or make the cell shorter");
 }
 

@@ -35,7 +35,8 @@ DraftPort chosen_outlet(const std::vector<DraftPort>& ports) {
 bool set_outlet(Draft& draft, DraftNode& node, const std::vector<DraftPort>& ports) {
   if (node.outlet) return true;
   if (ports.size() > 2 && law_of(node) == JointLaw::momentum) {
-    draft.fault("joint " + in_quotes(node.name) + " of " + std::to_string(ports.size()) + " ducts has no outlet: it sets the axis",
+    draft.fault("joint " + in_quotes(node.name) + " of " + std::to_string(ports.size()) +
+                    " ducts has no outlet: it sets the axis",
                 node.place, "outlet = the duct (or the turbine) that the others lead to");
     return false;
   }
@@ -46,8 +47,11 @@ bool set_outlet(Draft& draft, DraftNode& node, const std::vector<DraftPort>& por
 void demand_an_angle(Draft& draft, const DraftNode& node, const std::vector<DraftPort>& others) {
   const bool any = std::ranges::any_of(others, [&](DraftPort p) { return end_of(draft, p).meeting.stated(); });
   if (any || others.size() < 2 || law_of(node) != JointLaw::momentum) return;
-  draft.fault("joint " + in_quotes(node.name) + " joins " + std::to_string(others.size() + 1) + " ducts, and none says its angle",
-              node.place, "angle on a primary, to_angle or from_angle on a duct, such as \"15 deg\"; or law = \"constant-pressure\"");
+  draft.fault(
+      "joint " + in_quotes(node.name) + " joins " + std::to_string(others.size() + 1) +
+          " ducts, and none says its angle",
+      node.place,
+      "angle on a primary, to_angle or from_angle on a duct, such as \"15 deg\"; or law = \"constant-pressure\"");
 }
 
 bool clock_matters(const MeetingSketch& meeting) {
@@ -112,7 +116,9 @@ double default_volume(const Draft& draft, const std::vector<DraftPort>& ports) {
 
 /// Two ducts of one line: a step in bore, or a tap for a gate.
 bool is_step(const Draft& draft, const DraftNode& node, const std::vector<DraftPort>& ports) {
-  return ports.size() == 2 && std::ranges::all_of(ports, [&](DraftPort p) { return same(p, *node.outlet) || in_line_with_outlet(draft, p); });
+  return ports.size() == 2 && std::ranges::all_of(ports, [&](DraftPort p) {
+           return same(p, *node.outlet) || in_line_with_outlet(draft, p);
+         });
 }
 
 void resolve_joint(Draft& draft, int index) {
@@ -154,7 +160,8 @@ double joint_volume(Draft& draft, int index) {
   if (node.volume) return *node.volume;
   if (node.joint && node.joint->volume) {
     if (draft.sketch.engine() && !(*node.joint->volume > 0))
-      draft.fault("joint " + in_quotes(node.name) + ": in an engine a joint holds some gas, its volume must be above 0", node.place);
+      draft.fault("joint " + in_quotes(node.name) + ": in an engine a joint holds some gas, its volume must be above 0",
+                  node.place);
     return *node.joint->volume;
   }
   const auto ports = ports_at(draft, index);

@@ -31,19 +31,21 @@ void shape_volute(DraftRun& run, double bore) {
 
 void shape_outlet_duct(Draft& draft, const JointSketch& joint, DraftPort outlet) {
   if (!joint.throat) {
-    if (joint.taper) draft.fault("taper: joint " + in_quotes(joint.name) + " has no throat for it to start at", joint.place);
+    if (joint.taper)
+      draft.fault("taper: joint " + in_quotes(joint.name) + " has no throat for it to start at", joint.place);
     return;
   }
   DraftRun& run = draft.run(outlet.run);
   const double length = run.drawing.length(), own = equal_area_bore(area_of(draft, outlet));
   if (joint.taper && *joint.taper > length)
-    return draft.fault(fmt::format("taper: {} is longer than the outlet duct, {}", in_words(*joint.taper, Dimension::length),
-                                   in_words(length, Dimension::length)),
+    return draft.fault(fmt::format("taper: {} is longer than the outlet duct, {}",
+                                   in_words(*joint.taper, Dimension::length), in_words(length, Dimension::length)),
                        joint.place);
   const double half_change = std::abs(*joint.throat - own) / 2;
   if (half_change < no_taper) return;
-  const double taper =
-      joint.taper ? *joint.taper : std::min(length, half_change / std::tan(draft.assumed.take("joint.taper", joint.name)));
+  const double taper = joint.taper
+                           ? *joint.taper
+                           : std::min(length, half_change / std::tan(draft.assumed.take("joint.taper", joint.name)));
   run.drawing = with_mouth(run.drawing, *joint.throat, taper, outlet.end == at_finish);
 }
 
@@ -53,8 +55,9 @@ void shape_joint(Draft& draft, int node) {
   const DraftPort outlet = *draft.node(node).outlet;
   if (!is_volute(draft.run(outlet.run))) return shape_outlet_duct(draft, joint, outlet);
   if (joint.taper)
-    draft.fault("taper: the outlet of " + in_quotes(joint.name) + " is a turbine entry, whose volute starts at the throat",
-                joint.place, "leave the taper out, or draw a [[duct]] between");
+    draft.fault(
+        "taper: the outlet of " + in_quotes(joint.name) + " is a turbine entry, whose volute starts at the throat",
+        joint.place, "leave the taper out, or draw a [[duct]] between");
   const double bore = joint.throat ? *joint.throat : assumed_throat(draft, node, outlet);
   if (bore > 0) shape_volute(draft.run(outlet.run), bore);
 }

@@ -37,8 +37,8 @@ const DraftEnd* entered_by(const Draft& draft, int node, int scroll) {
 int scroll_meant(Draft& draft, const TurbineSketch& turbine, int scroll, const PlacedText& address) {
   if (scroll < 0 && turbine.scrolls == 1) return 0;
   if (scroll >= 0 && scroll < turbine.scrolls) return scroll;
-  const std::string fault = scroll < 0 ? " has " + std::to_string(turbine.scrolls) + " scrolls: say which"
-                                       : " is no entry of this turbine";
+  const std::string fault =
+      scroll < 0 ? " has " + std::to_string(turbine.scrolls) + " scrolls: say which" : " is no entry of this turbine";
   draft.fault(in_quotes(address.text) + fault, address.place, "its entries: " + entries_of(turbine));
   return -1;
 }
@@ -47,7 +47,8 @@ int scroll_meant(Draft& draft, const TurbineSketch& turbine, int scroll, const P
 
 std::optional<TurbineAddress> turbine_address(const Draft& draft, std::string_view text) {
   const auto whole = find_name(draft, text);
-  if (whole) return whole->kind == NameKind::turbine ? std::optional(TurbineAddress{whole->index, -1, false}) : std::nullopt;
+  if (whole)
+    return whole->kind == NameKind::turbine ? std::optional(TurbineAddress{whole->index, -1, false}) : std::nullopt;
   const auto dot = text.rfind('.');
   if (dot == std::string_view::npos) return std::nullopt;
   const auto base = find_name(draft, text.substr(0, dot));
@@ -69,8 +70,9 @@ int add_volute(Draft& draft, const TurbineAddress& entry, const PlacedText& addr
   const int scroll = scroll_meant(draft, turbine, entry.scroll, address);
   if (scroll < 0) return -1;
   if (const DraftEnd* other = entered_by(draft, node, scroll)) {
-    draft.fault("two ducts enter " + in_quotes(scroll_name(turbine, scroll)) + " (the other: " + draft.faults.line_of(other->place) + ")", address.place,
-                "let them meet in a [[joint]] whose outlet is the turbine");
+    draft.fault("two ducts enter " + in_quotes(scroll_name(turbine, scroll)) +
+                    " (the other: " + draft.faults.line_of(other->place) + ")",
+                address.place, "let them meet in a [[joint]] whose outlet is the turbine");
     return -1;
   }
   const CrossSection throat = round_section(equal_area_bore(turbine.throat_area));

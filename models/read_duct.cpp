@@ -95,9 +95,12 @@ MeetingSketch read_meeting(const Layered& table, const MeetingKeys& keys) {
   if (t.has(keys.angle)) meeting.angle = t.quantity(keys.angle, Dimension::angle, angle_range()).value_or(0);
   if (t.has(keys.direction)) {
     const auto v = t.numbers(keys.direction, between(-1e6, 1e6));
-    meeting.direction = v && v->size() == 3 ? Eigen::Vector3d((*v)[0], (*v)[1], (*v)[2]) : Eigen::Vector3d::UnitX().eval();
+    meeting.direction =
+        v && v->size() == 3 ? Eigen::Vector3d((*v)[0], (*v)[1], (*v)[2]) : Eigen::Vector3d::UnitX().eval();
     if (v && v->size() != 3) t.fault(keys.direction, "a direction is three numbers, [x, y, z]");
-    if (meeting.angle) t.fault(keys.direction, std::string(keys.direction) + " and " + std::string(keys.angle) + " say the same thing twice");
+    if (meeting.angle)
+      t.fault(keys.direction,
+              std::string(keys.direction) + " and " + std::string(keys.angle) + " say the same thing twice");
   }
   meeting.clock = table.with(keys.clock).quantity(keys.clock, Dimension::angle, clock_range());
   return meeting;
@@ -140,10 +143,12 @@ std::vector<DuctSection> read_sections(const CaseTable& table, AssumedList& assu
   const DuctWall wall = read_wall(t, assumed);
   const BendReading bends = read_bends(t);
   if (!shape.table.empty()) {
-    if (bends.angle) table.fault("bends", "bends on an area_table are not possible yet", "draw the bend as a duct of its own");
+    if (bends.angle)
+      table.fault("bends", "bends on an area_table are not possible yet", "draw the bend as a duct of its own");
     return sections_from_table(shape.table, wall.roughness, wall.temperature);
   }
-  DuctSection section = straight_section(shape.length, round_section(shape.first_bore), wall.roughness, wall.temperature);
+  DuctSection section =
+      straight_section(shape.length, round_section(shape.first_bore), wall.roughness, wall.temperature);
   section.finish = round_section(shape.last_bore);
   if (bends.angle && *bends.angle > 0) {
     assumed.facts().primary_bore = shape.first_bore;

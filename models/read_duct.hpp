@@ -31,10 +31,10 @@ class Layered {
 /// Limits of what can be built; a value outside is a fault of the case.
 Range bore_range();
 Range length_range();
-Range angle_range();        // 0 to 180 degrees
-Range clock_range();        // -360 to 360 degrees
-Range wall_range();         // temperature of metal
-Range pressure_range();     // absolute
+Range angle_range();     // 0 to 180 degrees
+Range clock_range();     // -360 to 360 degrees
+Range wall_range();      // temperature of metal
+Range pressure_range();  // absolute
 Range gas_temperature_range();
 
 PlacedText read_address(const CaseTable& table, std::string_view key);

@@ -25,11 +25,14 @@ void read_sizes(const CaseTable& t, EngineParts& e, AssumedList& assumed) {
   facts.diesel = e.diesel = e.fuel.name == "diesel";
   e.crank.rod = assumed.given_or(t.quantity("rod", Dimension::length, above(0, 2)), "engine.rod");
   if (e.crank.rod <= 0.6 * e.crank.stroke) {
-    t.fault("rod", "a rod of " + in_words(e.crank.rod, Dimension::length) + " is too short for a stroke of " + in_words(e.crank.stroke, Dimension::length),
+    t.fault("rod",
+            "a rod of " + in_words(e.crank.rod, Dimension::length) + " is too short for a stroke of " +
+                in_words(e.crank.stroke, Dimension::length),
             "it is measured between the centres of its eyes");
     e.crank.rod = 1.7 * e.crank.stroke;
   }
-  e.crank.compression_ratio = assumed.given_or(t.number("compression_ratio", between(4, 30)), "engine.compression_ratio");
+  e.crank.compression_ratio =
+      assumed.given_or(t.number("compression_ratio", between(4, 30)), "engine.compression_ratio");
   facts.displacement = e.displacement();
 }
 
@@ -44,7 +47,8 @@ std::optional<double> read_burn_centre(const CaseTable& t) {
 
 void read_burn(const CaseTable& t, EngineParts& e, AssumedList& assumed) {
   e.burn.centre = {assumed.given_or(read_burn_centre(t), "engine.burn.centre")};
-  e.burn.duration = {assumed.given_or(t.quantity("duration", Dimension::angle, between(5 * degree, 120 * degree)), "engine.burn.duration")};
+  e.burn.duration = {assumed.given_or(t.quantity("duration", Dimension::angle, between(5 * degree, 120 * degree)),
+                                      "engine.burn.duration")};
   e.burn.wiebe_a = assumed.given_or(t.number("wiebe_a", between(0.5, 20)), "engine.burn.wiebe_a");
   e.burn.wiebe_m = assumed.given_or(t.number("wiebe_m", between(0, 10)), "engine.burn.wiebe_m");
   e.burn_efficiency = assumed.given_or(t.number("efficiency", above(0, 1)), "engine.burn.efficiency");
@@ -77,7 +81,8 @@ PortCase read_port(const CaseTable& t, AssumedList& assumed) {
   PortCase port;
   port.exit = t.parsed("exit", parse_cross_section);
   port.length = assumed.given_or(t.quantity("length", Dimension::length, above(0, 1)), "exhaust_port.length");
-  port.wall_temperature = assumed.given_or(t.quantity("wall_temperature", Dimension::temperature, wall_range()), "exhaust_port.wall_temperature");
+  port.wall_temperature = assumed.given_or(t.quantity("wall_temperature", Dimension::temperature, wall_range()),
+                                           "exhaust_port.wall_temperature");
   port.roughness = assumed.given_or(t.quantity("roughness", Dimension::length, between(0, 5e-3)), "roughness");
   return port;
 }

@@ -59,12 +59,15 @@ void read_angles(const CaseTable& engine, EngineParts& parts) {
   const auto angles = engine.quantities("firing_at", Dimension::angle, between(0, whole));
   if (!angles) return;
   if (angles->size() != parts.firing_at.size())
-    return engine.fault("firing_at", "firing_at has " + std::to_string(angles->size()) + " angles for " +
-                                         std::to_string(parts.firing_at.size()) + " cylinders",
+    return engine.fault("firing_at",
+                        "firing_at has " + std::to_string(angles->size()) + " angles for " +
+                            std::to_string(parts.firing_at.size()) + " cylinders",
                         "one for each cylinder 1, 2, ... in degrees after cylinder 1 fires");
-  for (std::size_t k = 0; k < angles->size(); ++k) parts.firing_at[k] = {std::fmod((*angles)[k] - angles->front() + whole, whole)};
+  for (std::size_t k = 0; k < angles->size(); ++k)
+    parts.firing_at[k] = {std::fmod((*angles)[k] - angles->front() + whole, whole)};
   std::iota(parts.firing_order.begin(), parts.firing_order.end(), 1);
-  std::ranges::stable_sort(parts.firing_order, {}, [&](int c) { return parts.firing_at[static_cast<std::size_t>(c - 1)].radians; });
+  std::ranges::stable_sort(parts.firing_order, {},
+                           [&](int c) { return parts.firing_at[static_cast<std::size_t>(c - 1)].radians; });
 }
 
 }  // namespace
@@ -76,14 +79,16 @@ void read_firing(const CaseTable& engine, EngineParts& parts) {
     engine.fault_here("how many cylinders? give arrangement = \"inline 4\" or cylinders = 4");
   const int cylinders = arrangement ? static_cast<int>(arrangement->firing_order.size()) : said.value_or(4);
   if (arrangement && said && *said != cylinders)
-    engine.fault("cylinders", "cylinders is " + std::to_string(*said) + ", but " + in_quotes(arrangement->name) + " has " +
-                                  std::to_string(cylinders) + " (" + engine.line_of("arrangement") + ")");
+    engine.fault("cylinders", "cylinders is " + std::to_string(*said) + ", but " + in_quotes(arrangement->name) +
+                                  " has " + std::to_string(cylinders) + " (" + engine.line_of("arrangement") + ")");
   if (!arrangement && !engine.has("arrangement")) arrangement = in_line(cylinders);
   if (!arrangement && !engine.has("firing_order") && !engine.has("firing_at") && cylinders > 1 && said)
-    engine.fault("cylinders", "no usual firing order is known for " + std::to_string(cylinders) + " cylinders", "give firing_order");
+    engine.fault("cylinders", "no usual firing order is known for " + std::to_string(cylinders) + " cylinders",
+                 "give firing_order");
   parts.arrangement = arrangement ? std::string(arrangement->name) : "";
   parts.firing_order = read_order(engine, arrangement, cylinders);
-  for (const double degrees : even_firing_degrees(parts.firing_order)) parts.firing_at.push_back(CrankAngle::from_degrees(degrees));
+  for (const double degrees : even_firing_degrees(parts.firing_order))
+    parts.firing_at.push_back(CrankAngle::from_degrees(degrees));
   read_angles(engine, parts);
 }
 

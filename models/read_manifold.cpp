@@ -22,7 +22,8 @@ bool same_section(const CrossSection& a, const CrossSection& b) {
 }
 
 /// The first stretch of a primary leads from the port's exit to the round tube.
-double transition_length(const Layered& t, const CrossSection& exit, const CrossSection& tube, double length, AssumedList& assumed) {
+double transition_length(const Layered& t, const CrossSection& exit, const CrossSection& tube, double length,
+                         AssumedList& assumed) {
   const auto said = t.with("transition").quantity("transition", Dimension::length, between(0, 0.5));
   if (same_section(exit, tube)) return 0;
   return std::min(length, assumed.given_or(said, "each_primary.transition"));
@@ -59,7 +60,8 @@ void refuse_pieces(const CaseTable& t) {
   for (const char* key : {"pieces", "alloy", "wrap", "emissivity"})
     if (t.has(key))
       t.fault(key, std::string(key) + " is not possible yet",
-              key == std::string("pieces") ? "give length, and bends as the sum of the bends' angles" : "give wall_temperature");
+              key == std::string("pieces") ? "give length, and bends as the sum of the bends' angles"
+                                           : "give wall_temperature");
 }
 
 /// The cylinder's number from 0; -1 where it is faulty.
@@ -85,7 +87,8 @@ DuctSketch read_primary(const CaseTable& own, const CaseTable& each, const Engin
 }
 
 /// Every port as wide at its exit as its primary begins, where the case does not say the exit.
-std::vector<DuctDrawing> port_drawings(const EngineParts& engine, const std::vector<DuctSketch>& ducts, AssumedList& assumed) {
+std::vector<DuctDrawing> port_drawings(const EngineParts& engine, const std::vector<DuctSketch>& ducts,
+                                       AssumedList& assumed) {
   std::vector<DuctDrawing> ports;
   for (int c = 0; c < engine.cylinders(); ++c) {
     const auto primary = std::ranges::find(ducts, c, &DuctSketch::cylinder);
@@ -119,10 +122,12 @@ GateSketch read_gate(const CaseTable& t, int number, AssumedList& assumed) {
   gate.meeting = read_meeting(Layered(t), {"angle", "clock", "direction"});
   gate.bore = assumed.given_or(t.quantity("bore", Dimension::length, above(0, 0.3)), "wastegate.bore", gate.name);
   assumed.facts().wastegate_bore = gate.bore;
-  gate.full_lift = assumed.given_or(t.quantity("full_lift", Dimension::length, above(0, 0.1)), "wastegate.full_lift", gate.name);
+  gate.full_lift =
+      assumed.given_or(t.quantity("full_lift", Dimension::length, above(0, 0.1)), "wastegate.full_lift", gate.name);
   gate.flow_coefficient = assumed.given_or(t.number("flow_coefficient", above(0, 1)), "wastegate.flow_coefficient");
   gate.opening = t.number("opening", between(0, 1)).value_or(0);
-  if (t.boolean("hold").value_or(false)) t.fault("hold", "a gate that holds the boost is not possible yet", "give opening, from 0.0 to 1.0");
+  if (t.boolean("hold").value_or(false))
+    t.fault("hold", "a gate that holds the boost is not possible yet", "give opening, from 0.0 to 1.0");
   for (const char* key : {"spring", "diaphragm", "valve_area"})
     if (t.has(key)) t.fault(key, std::string(key) + " is not possible yet", "give opening, from 0.0 to 1.0");
   return gate;
@@ -158,7 +163,8 @@ Sketch read_manifold(const CaseTable& root, const ManifoldSurroundings& around, 
   for (const CaseTable& t : root.tables("wastegate")) sketch.gates.push_back(read_gate(t, number++, assumed));
   for (const TurbineCase& turbine : around.turbines) sketch.turbines.push_back(turbine_sketch(turbine));
   sketch.ports = port_drawings(around.engine, sketch.ducts, assumed);
-  if (root.has("end")) root.fault("end", "[[end]] belongs to a rig", "in an engine case ducts end at joints, turbine entries or air");
+  if (root.has("end"))
+    root.fault("end", "[[end]] belongs to a rig", "in an engine case ducts end at joints, turbine entries or air");
   return sketch;
 }
 

@@ -54,7 +54,8 @@ NodeKind read_vessel(const CaseTable& t) {
 NodeKind read_signal(const CaseTable& t, const std::string& folder) {
   SignalNode signal;
   if (!t.need("file")) return signal;
-  const auto points = t.parsed("file", [&](std::string_view name) { return read_signal_file(folder, std::string(name)); });
+  const auto points =
+      t.parsed("file", [&](std::string_view name) { return read_signal_file(folder, std::string(name)); });
   signal.file = t.text("file").value_or("?");
   if (points) signal.points = *points;
   return signal;

@@ -25,10 +25,12 @@ double charge_temperature(const AmbientCase& ambient, double ratio, double effic
   return ambient.temperature + std::max(0.0, rise) * (1 - effectiveness);
 }
 
-double assumed_charge_temperature(const CaseTable& root, const AmbientCase& ambient, const ChargeCase& charge, AssumedList& assumed) {
+double assumed_charge_temperature(const CaseTable& root, const AmbientCase& ambient, const ChargeCase& charge,
+                                  AssumedList& assumed) {
   const CaseTable cooler = root.table("cooler");
   const double effectiveness = assumed.given_or(cooler.number("effectiveness", between(0, 1)), "cooler.effectiveness");
-  const double drop = assumed.given_or(cooler.quantity("pressure_drop", Dimension::pressure_difference, between(0, 2e5)), "cooler.pressure_drop");
+  const double drop = assumed.given_or(
+      cooler.quantity("pressure_drop", Dimension::pressure_difference, between(0, 2e5)), "cooler.pressure_drop");
   const double ratio = (ambient.pressure + charge.boost_gauge + drop) / ambient.pressure;
   return charge_temperature(ambient, ratio, charge.compressor_efficiency, effectiveness);
 }
@@ -58,8 +60,11 @@ std::optional<double> read_inertia(const CaseTable& t, AssumedList& assumed) {
 
 void refuse_what_comes_later(const CaseTable& t) {
   for (const char* key : {"a_over_r", "map"})
-    not_yet(t, key, "give one point of its flow: capacity = { flow = \"0.16 kg/s\", ratio = 2.0, temperature = \"288.15 K\", pressure = \"1.01325 bar\" }");
-  for (const char* key : {"rotor_exit_angle", "centroid_radius"}) not_yet(t, key, "it belongs to a housing given by A/R");
+    not_yet(t, key,
+            "give one point of its flow: capacity = { flow = \"0.16 kg/s\", ratio = 2.0, temperature = \"288.15 K\", "
+            "pressure = \"1.01325 bar\" }");
+  for (const char* key : {"rotor_exit_angle", "centroid_radius"})
+    not_yet(t, key, "it belongs to a housing given by A/R");
 }
 
 TurbineCase read_turbine(const CaseTable& t, const Gas& gas, AssumedList& assumed) {
@@ -72,8 +77,10 @@ TurbineCase read_turbine(const CaseTable& t, const Gas& gas, AssumedList& assume
   const double pair = assumed.given_or(t.number("rotor_over_throat", between(0.3, 3)), "turbine.rotor_over_throat");
   turbine.areas = areas_from_capacity(turbine.capacity, pair, turbine.scrolls, gas);
   turbine.peak_efficiency = assumed.given_or(t.number("peak_efficiency", above(0, 0.95)), "turbine.peak_efficiency");
-  turbine.mechanical_efficiency = assumed.given_or(t.number("mechanical_efficiency", above(0, 1)), "turbine.mechanical_efficiency");
-  turbine.volute_length = assumed.given_or(t.quantity("volute_length", Dimension::length, between(0.02, 1)), "turbine.volute_length");
+  turbine.mechanical_efficiency =
+      assumed.given_or(t.number("mechanical_efficiency", above(0, 1)), "turbine.mechanical_efficiency");
+  turbine.volute_length =
+      assumed.given_or(t.quantity("volute_length", Dimension::length, between(0.02, 1)), "turbine.volute_length");
   const DuctWall wall = read_wall(Layered(t), assumed);
   turbine.roughness = wall.roughness;
   turbine.wall_temperature = wall.temperature;
@@ -101,9 +108,12 @@ ChargeCase read_charge(const CaseTable& root, const AmbientCase& ambient, Assume
   const CaseTable t = root.table("charge"), compressor = root.table("compressor");
   ChargeCase charge{};
   charge.boost_gauge = t.need_quantity("boost_gauge", Dimension::pressure_gauge, between(-0.8e5, 10e5));
-  charge.compressor_efficiency = assumed.given_or(compressor.number("efficiency", above(0.2, 1)), "compressor.efficiency");
-  charge.work_coefficient = assumed.given_or(compressor.number("work_coefficient", between(0.3, 1)), "compressor.work_coefficient");
-  charge.wheel_ratio = assumed.given_or(compressor.number("exducer_over_inducer", between(0.5, 2)), "compressor.exducer_over_inducer");
+  charge.compressor_efficiency =
+      assumed.given_or(compressor.number("efficiency", above(0.2, 1)), "compressor.efficiency");
+  charge.work_coefficient =
+      assumed.given_or(compressor.number("work_coefficient", between(0.3, 1)), "compressor.work_coefficient");
+  charge.wheel_ratio =
+      assumed.given_or(compressor.number("exducer_over_inducer", between(0.5, 2)), "compressor.exducer_over_inducer");
   const auto temperature = t.quantity("temperature", Dimension::temperature, between(220, 500));
   charge.temperature = temperature ? *temperature : assumed_charge_temperature(root, ambient, charge, assumed);
   return charge;
@@ -112,8 +122,11 @@ ChargeCase read_charge(const CaseTable& root, const AmbientCase& ambient, Assume
 std::vector<TurbineCase> read_turbines(const CaseTable& root, const Gas& gas, AssumedList& assumed) {
   std::vector<TurbineCase> turbines;
   for (const CaseTable& t : root.tables("turbine")) turbines.push_back(read_turbine(t, gas, assumed));
-  if (turbines.empty()) root.fault_here("no turbine: what does the manifold blow into?", "give a table [turbine]; all its keys may be left out");
-  if (turbines.size() > 1) root.fault("turbine", "two turbines are not possible yet", "give one [turbine]; a divided one has scrolls = 2");
+  if (turbines.empty())
+    root.fault_here("no turbine: what does the manifold blow into?",
+                    "give a table [turbine]; all its keys may be left out");
+  if (turbines.size() > 1)
+    root.fault("turbine", "two turbines are not possible yet", "give one [turbine]; a divided one has scrolls = 2");
   return turbines;
 }
 

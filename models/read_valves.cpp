@@ -43,7 +43,9 @@ bool read_by_centre(const CaseTable& t, const ValveKind& kind, CamCard& card) {
   if (!t.has("opens")) return false;
   const auto centre = t.cam_angle("opens");
   if (!centre || !centre->centre) return false;
-  if (t.has("closes")) t.fault("closes", "opens gives the centre of the lift, so closes says it twice", "give duration = \"240 deg\" instead");
+  if (t.has("closes"))
+    t.fault("closes", "opens gives the centre of the lift, so closes says it twice",
+            "give duration = \"240 deg\" instead");
   const double duration = t.need_quantity("duration", Dimension::angle, between(60 * degree, 400 * degree));
   const double middle = own_angle(kind, *centre);
   card.opens = {middle - duration / 2};
@@ -54,7 +56,8 @@ bool read_by_centre(const CaseTable& t, const ValveKind& kind, CamCard& card) {
 CamCard read_card(const CaseTable& t, const ValveKind& kind, AssumedList& assumed) {
   CamCard card;
   if (!read_by_centre(t, kind, card)) {
-    if (t.has("duration")) t.fault("duration", "a duration goes with the centre of the lift, opens = \"centre 108 deg before tdc\"");
+    if (t.has("duration"))
+      t.fault("duration", "a duration goes with the centre of the lift, opens = \"centre 108 deg before tdc\"");
     card.opens = {opening_or_assumed(t, kind, assumed)};
     card.closes = {closing_or_assumed(t, kind, assumed)};
   }
@@ -76,7 +79,8 @@ void read_flow_coefficient(const CaseTable& t, const ValveKind& kind, ValveShape
     return;
   }
   const auto two = t.numbers("flow_coefficient", range);
-  if (two && two->size() != 2) t.fault("flow_coefficient", "flow_coefficient takes one number, or two: at lift/head 0.05 and at 0.25");
+  if (two && two->size() != 2)
+    t.fault("flow_coefficient", "flow_coefficient takes one number, or two: at lift/head 0.05 and at 0.25");
   if (two && two->size() == 2) shape.coefficient_low = two->front(), shape.coefficient_high = two->back();
 }
 
@@ -89,7 +93,8 @@ ValveShape read_valve_shape(const CaseTable& t, const ValveKind& kind, AssumedLi
   const double throat = assumed.given_or(t.quantity("throat", Dimension::length, above(0, 0.3)), of(kind, "throat"));
   shape.throat = throat / shape.head;
   if (!(shape.throat > shape.stem && shape.throat <= 1))
-    t.fault("throat", "the throat of " + in_words(throat, Dimension::length) + " does not lie under a head of " + in_words(shape.head, Dimension::length));
+    t.fault("throat", "the throat of " + in_words(throat, Dimension::length) + " does not lie under a head of " +
+                          in_words(shape.head, Dimension::length));
   read_flow_coefficient(t, kind, shape, assumed);
   return shape;
 }
@@ -105,7 +110,8 @@ void check_cam(const CaseTable& t, const ValveCase& valve) {
 /// How far from its dead centre a valve of a running engine opens or closes.
 void check_window(const CaseTable& t, std::string_view key, double at, double low, double high) {
   if (!t.has(key) || (at >= low * degree && at <= high * degree)) return;
-  t.fault(key, "an impossible cam: " + std::string(key) + " lies " + in_words(at, Dimension::angle) + " after firing top dead centre, and a four-stroke needs " +
+  t.fault(key, "an impossible cam: " + std::string(key) + " lies " + in_words(at, Dimension::angle) +
+                   " after firing top dead centre, and a four-stroke needs " +
                    in_words(low * degree, Dimension::angle) + " to " + in_words(high * degree, Dimension::angle));
 }
 

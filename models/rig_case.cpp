@@ -79,8 +79,8 @@ RigSetup read_setup(const CaseTable& rig, double cell) {
   setup.cell = rig.need_quantity("cell", Dimension::length, between(5e-5, 1));
   setup.record = rig.quantity("record", Dimension::time, above(0, 1000)).value_or(setup.duration / 100);
   if (setup.duration / setup.record > 1e6)
-    rig.fault("record", "that is more than a million stored instants: " + in_words(setup.record, Dimension::time) + " in " +
-                            in_words(setup.duration, Dimension::time));
+    rig.fault("record", "that is more than a million stored instants: " + in_words(setup.record, Dimension::time) +
+                            " in " + in_words(setup.duration, Dimension::time));
   if (cell > 0) setup.cell = cell;
   read_friction(rig, setup.options);
   read_heat(rig, setup.options);

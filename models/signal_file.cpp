@@ -16,7 +16,8 @@ constexpr std::string_view heading = "time_s,pressure_Pa,temperature_K";
 constexpr std::size_t most_bytes = 50'000'000;
 
 [[noreturn]] void refuse(const std::string& place, const std::string& what) {
-  throw Error(ErrorKind::case_file, place + ": " + what, {}, "heading " + std::string(heading) + ", then three numbers a line");
+  throw Error(ErrorKind::case_file, place + ": " + what, {},
+              "heading " + std::string(heading) + ", then three numbers a line");
 }
 
 double number(std::string_view field, const std::string& place) {
@@ -31,13 +32,16 @@ double number(std::string_view field, const std::string& place) {
 SignalPoint row(std::string_view line, const std::string& place) {
   const auto one = line.find(','), two = one == std::string_view::npos ? one : line.find(',', one + 1);
   if (two == std::string_view::npos) refuse(place, in_quotes(line) + " is not three values");
-  return {number(line.substr(0, one), place), number(line.substr(one + 1, two - one - 1), place), number(line.substr(two + 1), place)};
+  return {number(line.substr(0, one), place), number(line.substr(one + 1, two - one - 1), place),
+          number(line.substr(two + 1), place)};
 }
 
 void check(const std::vector<SignalPoint>& points, const std::string& place) {
   const SignalPoint& last = points.back();
-  if (!(last.pressure > 0 && last.pressure < 1e9)) refuse(place, "the pressure must be above 0 and below 1e9 Pa, absolute");
-  if (!(last.temperature > 100 && last.temperature < 5000)) refuse(place, "the temperature must lie between 100 and 5000 K");
+  if (!(last.pressure > 0 && last.pressure < 1e9))
+    refuse(place, "the pressure must be above 0 and below 1e9 Pa, absolute");
+  if (!(last.temperature > 100 && last.temperature < 5000))
+    refuse(place, "the temperature must lie between 100 and 5000 K");
   if (points.size() > 1 && !(last.time > points[points.size() - 2].time)) refuse(place, "times must rise");
 }
 
@@ -67,7 +71,9 @@ std::vector<SignalPoint> parse_signal(const std::string& text, const std::string
 std::vector<SignalPoint> read_signal_file(const std::string& folder, const std::string& name) {
   const std::filesystem::path path(name);
   const bool outside = path.is_absolute() || name.find("..") != std::string::npos;
-  if (outside) throw Error(ErrorKind::case_file, in_quotes(name) + " does not lie beside the case", {}, "give the name of a file in the case's folder");
+  if (outside)
+    throw Error(ErrorKind::case_file, in_quotes(name) + " does not lie beside the case", {},
+                "give the name of a file in the case's folder");
   try {
     return parse_signal(read_text(std::filesystem::path(folder) / path, most_bytes), name);
   } catch (const Error& error) {

@@ -68,7 +68,7 @@ struct TurbineSketch {
   std::string name;
   Place place;
   int scrolls = 1;
-  double volute_length = 0, throat_area = 0;     // of each scroll, m and m2
+  double volute_length = 0, throat_area = 0;      // of each scroll, m and m2
   double roughness = 0, wall_temperature = 1050;  // of the volute, m and K
 };
 

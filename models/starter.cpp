@@ -27,9 +27,12 @@ void check(const StarterOptions& o) {
   demand(find_arrangement("inline " + std::to_string(o.cylinders)) != nullptr,
          fmt::format("no usual firing order is known for {} cylinders in line", o.cylinders));
   demand(o.bore > 0.02 && o.bore < 0.5, fmt::format("a bore of {:.4g} mm: between 20 and 500 mm", o.bore * 1e3));
-  demand(o.stroke > 0.02 && o.stroke < 0.6, fmt::format("a stroke of {:.4g} mm: between 20 and 600 mm", o.stroke * 1e3));
-  demand(o.redline >= 500 && o.redline <= 25000, fmt::format("a redline of {:.0f}: between 500 and 25000 rpm", o.redline));
-  demand(o.boost_gauge >= 0 && o.boost_gauge <= 1e6, fmt::format("a boost of {:.3g} bar: between 0 and 10 bar above ambient", o.boost_gauge / 1e5));
+  demand(o.stroke > 0.02 && o.stroke < 0.6,
+         fmt::format("a stroke of {:.4g} mm: between 20 and 600 mm", o.stroke * 1e3));
+  demand(o.redline >= 500 && o.redline <= 25000,
+         fmt::format("a redline of {:.0f}: between 500 and 25000 rpm", o.redline));
+  demand(o.boost_gauge >= 0 && o.boost_gauge <= 1e6,
+         fmt::format("a boost of {:.3g} bar: between 0 and 10 bar above ambient", o.boost_gauge / 1e5));
   demand(o.title.find_first_of("\"\\\n\r\t") == std::string::npos, "a title has no quotes, backslashes or line ends");
 }
 
@@ -58,7 +61,8 @@ std::string head_text(const StarterOptions& o) {
   std::string speeds;
   for (const double share : {0.35, 0.5, 0.65, 0.8, 0.95})
     speeds += fmt::format("{}{:.0f}", speeds.empty() ? "" : ", ", std::round(share * o.redline / 100) * 100);
-  return fmt::format(R"(# A first case: change what you know, leave out what you don't. Whatever stands behind a # is assumed;
+  return fmt::format(
+      R"(# A first case: change what you know, leave out what you don't. Whatever stands behind a # is assumed;
 # take the # away to give your own value.
 title = "{}"
 
@@ -93,7 +97,7 @@ rpm  = [{}]
 cell = "5 mm"
 
 )",
-                     o.title, o.cylinders, mm(o.bore), mm(o.stroke), o.redline, o.boost_gauge / 1e5, speeds);
+      o.title, o.cylinders, mm(o.bore), mm(o.stroke), o.redline, o.boost_gauge / 1e5, speeds);
 }
 
 std::string each_primary_text(const std::string& tube, const std::string& rest) {
@@ -139,7 +143,9 @@ std::string downpipe_text() {
 
 /// All primaries into one merge.
 std::string single_merge(const StarterOptions& o, const std::string& tube) {
-  std::string text = each_primary_text(tube, "angle = \"15 deg\"                  # between the primary and the collector's centre line\nto    = \"merge\"\n");
+  std::string text = each_primary_text(
+      tube,
+      "angle = \"15 deg\"                  # between the primary and the collector's centre line\nto    = \"merge\"\n");
   for (int c = 1; c <= o.cylinders; ++c)
     text += primary_text(c, "length   = \"350 mm\"                # head flange to the merge, on the centre line\n");
   return text + last_joint_text("merge", "30 deg");
@@ -148,7 +154,9 @@ std::string single_merge(const StarterOptions& o, const std::string& tube) {
 /// One stub a cylinder into a pipe along the head, the turbine at its end beyond the last cylinder.
 std::string log(const StarterOptions& o, const std::string& tube) {
   const double spacing = 1.1 * o.bore;
-  std::string text = each_primary_text(tube, "length = \"60 mm\"                  # stubs, square into the log\nbends  = \"0 deg\"\nangle  = \"90 deg\"\n");
+  std::string text = each_primary_text(
+      tube,
+      "length = \"60 mm\"                  # stubs, square into the log\nbends  = \"0 deg\"\nangle  = \"90 deg\"\n");
   for (int c = 1; c <= o.cylinders; ++c) text += primary_text(c, fmt::format("to       = \"over port {}\"\n", c));
   for (int c = 1; c < o.cylinders; ++c)
     text += fmt::format(R"([[joint]]
@@ -168,20 +176,29 @@ tube     = "{3}"
   return text + last_joint_text(fmt::format("over port {}", o.cylinders), "90 deg");
 }
 
-/// Two merges whose outlets meet in a third, or enter the two scrolls of a divided housing. Cylinders that fire alternately share one.
+/// Two merges whose outlets meet in a third, or enter the two scrolls of a divided housing. Cylinders that fire
+/// alternately share one.
 std::string two_merges(const StarterOptions& o, const std::string& tube, bool divided) {
   const auto order = find_arrangement("inline " + std::to_string(o.cylinders))->firing_order;
-  std::string text = each_primary_text(tube, "angle = \"10 deg\"                  # between the primary and its merge's centre line\n");
+  std::string text = each_primary_text(
+      tube, "angle = \"10 deg\"                  # between the primary and its merge's centre line\n");
   for (std::size_t k = 0; k < order.size(); ++k)
-    text += primary_text(order[k], fmt::format("length   = \"350 mm\"\nto       = \"{}\"\n", k % 2 == 0 ? "front" : "rear"));
+    text += primary_text(order[k],
+                         fmt::format("length   = \"350 mm\"\nto       = \"{}\"\n", k % 2 == 0 ? "front" : "rear"));
   for (const char* side : {"front", "rear"}) {
     const bool front = side == std::string("front");
     const std::string outlet = divided ? (front ? "turbine.a" : "turbine.b") : std::string(side) + " pipe";
     text += fmt::format("[[joint]]\nname   = \"{}\"\noutlet = \"{}\"\n\n", side, outlet);
     if (divided)
-      text += fmt::format("[[wastegate]]\nname    = \"{0} gate\"\nat      = \"{0}\"\nangle   = \"30 deg\"\nto      = \"air\"\nopening = 0.0\n\n", side);
+      text += fmt::format(
+          "[[wastegate]]\nname    = \"{0} gate\"\nat      = \"{0}\"\nangle   = \"30 deg\"\nto      = \"air\"\nopening "
+          "= 0.0\n\n",
+          side);
     else
-      text += fmt::format("[[duct]]\nname     = \"{0} pipe\"\nfrom     = \"{0}\"\nto       = \"merge\"\nto_angle = \"10 deg\"\nlength   = \"150 mm\"\ntube     = \"{1}\"\n\n", side, tube_above(tube));
+      text += fmt::format(
+          "[[duct]]\nname     = \"{0} pipe\"\nfrom     = \"{0}\"\nto       = \"merge\"\nto_angle = \"10 deg\"\nlength  "
+          " = \"150 mm\"\ntube     = \"{1}\"\n\n",
+          side, tube_above(tube));
   }
   return divided ? text : text + last_joint_text("merge", "30 deg");
 }
@@ -189,7 +206,8 @@ std::string two_merges(const StarterOptions& o, const std::string& tube, bool di
 std::string manifold_text(const StarterOptions& o, const std::string& tube) {
   const auto only_for = [&](int cylinders) {
     if (o.cylinders != cylinders)
-      throw Error(ErrorKind::usage, fmt::format("manifold {} is for {} cylinders, not for {}", o.manifold, cylinders, o.cylinders), {},
+      throw Error(ErrorKind::usage,
+                  fmt::format("manifold {} is for {} cylinders, not for {}", o.manifold, cylinders, o.cylinders), {},
                   "log and 4-1 take any number");
   };
   if (o.manifold == "log") return log(o, tube);
@@ -198,13 +216,17 @@ std::string manifold_text(const StarterOptions& o, const std::string& tube) {
   if (o.manifold == "3-3") return only_for(6), two_merges(o, tube, true);
   if (o.manifold == "divided") return two_merges(o, tube, true);
   const std::string near = nearest_word(o.manifold, starter_manifolds());
-  throw Error(ErrorKind::usage, "no manifold is called " + in_quotes(o.manifold), {}, near.empty() ? listed(starter_manifolds()) : "did you mean " + in_quotes(near) + "?");
+  throw Error(ErrorKind::usage, "no manifold is called " + in_quotes(o.manifold), {},
+              near.empty() ? listed(starter_manifolds()) : "did you mean " + in_quotes(near) + "?");
 }
 
 /// A divided housing has two scrolls.
 std::string with_scrolls(std::string text, bool divided) {
   const std::string table = "[turbine]\n";
-  return divided ? text.replace(text.find(table), table.size(), table + "scrolls = 2                         # front and rear keep apart up to the wheel\n") : text;
+  return divided
+             ? text.replace(text.find(table), table.size(),
+                            table + "scrolls = 2                         # front and rear keep apart up to the wheel\n")
+             : text;
 }
 
 }  // namespace

@@ -16,7 +16,7 @@ struct StarterOptions {
   double redline = 7000;                // revolutions per minute
   double boost_gauge = 1e5;             // Pa
   std::string manifold = "4-1";
-  std::optional<std::string> tube;      // as bought; else the stock pipe next above the port
+  std::optional<std::string> tube;  // as bought; else the stock pipe next above the port
 };
 
 /// The layouts that start knows: what it takes for --manifold.

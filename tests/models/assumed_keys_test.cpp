@@ -63,7 +63,8 @@ const std::vector<Given> givens = {
     {"cooler.pressure_drop", "cooler.pressure_drop=\"0.1 bar\""},
     {"compressor.exducer_over_inducer", "compressor.exducer_over_inducer=1.1"},
     {"compressor.work_coefficient", "compressor.work_coefficient=0.68"},
-    {"turbine.capacity", "turbine.capacity={ flow = \"0.2 kg/s\", ratio = 2.0, temperature = \"288.15 K\", pressure = \"1.01325 bar\" }"},
+    {"turbine.capacity",
+     "turbine.capacity={ flow = \"0.2 kg/s\", ratio = 2.0, temperature = \"288.15 K\", pressure = \"1.01325 bar\" }"},
     {"turbine.rotor_over_throat", "turbine.rotor_over_throat=1.1"},
     {"turbine.peak_efficiency", "turbine.peak_efficiency=0.7"},
     {"turbine.mechanical_efficiency", "turbine.mechanical_efficiency=0.95"},
@@ -105,9 +106,19 @@ TEST(AssumedKeys, GivenValuesLeaveTheList) {
 
 TEST(AssumedKeys, EveryRowIsUsedOrSaidToComeLater) {
   // Rows of what is not computed yet: their keys are refused with "not possible yet", or belong to later tables.
-  std::set<std::string> open = {"ambient.surroundings", "emissivity", "turbine.rotor_exit_angle", "turbine.centroid_radius",
-                                "turbine.inertia", "turbine.tongue_leak", "compressor.exducer", "primary.length", "shop.weld_shrink",
-                                "joint.clock", "joint.taper", "wall_temperature", "roughness"};
+  std::set<std::string> open = {"ambient.surroundings",
+                                "emissivity",
+                                "turbine.rotor_exit_angle",
+                                "turbine.centroid_radius",
+                                "turbine.inertia",
+                                "turbine.tongue_leak",
+                                "compressor.exducer",
+                                "primary.length",
+                                "shop.weld_shrink",
+                                "joint.clock",
+                                "joint.taper",
+                                "wall_temperature",
+                                "roughness"};
   for (const Given& given : givens) open.insert(given.key);
   for (const AssumedRow& row : assumed_table()) EXPECT_TRUE(open.contains(std::string(row.key))) << row.key;
 }
@@ -115,7 +126,7 @@ TEST(AssumedKeys, EveryRowIsUsedOrSaidToComeLater) {
 TEST(AssumedKeys, WallsAndClocksLeaveTheListWhereAllAreGiven) {
   std::vector<std::string> said = {"each_primary.wall_temperature=\"1000 K\"", "each_primary.roughness=\"0.02 mm\"",
                                    "duct.downpipe.wall_temperature=\"800 K\"", "duct.downpipe.roughness=\"0.02 mm\"",
-                                   "turbine.wall_temperature=\"1000 K\"", "turbine.roughness=\"0.02 mm\"",
+                                   "turbine.wall_temperature=\"1000 K\"",      "turbine.roughness=\"0.02 mm\"",
                                    "engine.exhaust_port.roughness=\"0.02 mm\""};
   for (const char* c : {"1", "2", "3", "4"}) said.push_back(std::string("primary.") + c + ".clock=\"" + c + "0 deg\"");
   const auto keys = assumed_in(bare, said);
@@ -123,9 +134,11 @@ TEST(AssumedKeys, WallsAndClocksLeaveTheListWhereAllAreGiven) {
 }
 
 TEST(AssumedKeys, DividedHousingLeaksAtItsTongue) {
-  const std::string divided = test::with(test::with(bare, "[turbine]", "[turbine]\nscrolls = 2"), "outlet = \"turbine\"", "outlet = \"turbine.a\"") +
+  const std::string divided = test::with(test::with(bare, "[turbine]", "[turbine]\nscrolls = 2"),
+                                         "outlet = \"turbine\"", "outlet = \"turbine.a\"") +
                               "[[joint]]\nname = \"rear\"\noutlet = \"turbine.b\"\n";
-  const std::string text = test::with(test::with(divided, "cylinder = 2", "cylinder = 2\nto = \"rear\""), "cylinder = 3", "cylinder = 3\nto = \"rear\"");
+  const std::string text = test::with(test::with(divided, "cylinder = 2", "cylinder = 2\nto = \"rear\""),
+                                      "cylinder = 3", "cylinder = 3\nto = \"rear\"");
   EXPECT_TRUE(assumed_in(text, {}).contains("turbine.tongue_leak"));
   EXPECT_FALSE(assumed_in(text, {"turbine.tongue_leak=0.1"}).contains("turbine.tongue_leak"));
 }

@@ -59,7 +59,8 @@ TEST(BadEngineCase, GaugeIsRefusedWhereAbsoluteIsAsked) {
 TEST(BadEngineCase, UnknownKeysNameTheNearest) {
   EXPECT_TRUE(says(engine_fault(with(engine_text, "stroke = ", "strok = ")), {"strok", "`stroke`"}));
   EXPECT_TRUE(says(engine_fault(with(engine_text, "[charge]", "[chrage]")), {"charge"}));
-  EXPECT_TRUE(says(engine_fault(with(engine_text, "length = \"310 mm\"", "lenght = \"310 mm\"")), {"lenght", "length"}));
+  EXPECT_TRUE(
+      says(engine_fault(with(engine_text, "length = \"310 mm\"", "lenght = \"310 mm\"")), {"lenght", "length"}));
 }
 
 TEST(BadEngineCase, WhatIsRequiredIsAskedFor) {
@@ -71,10 +72,12 @@ TEST(BadEngineCase, WhatIsRequiredIsAskedFor) {
 }
 
 TEST(BadEngineCase, EveryCylinderHasOnePrimary) {
-  EXPECT_TRUE(says(engine_fault(with(engine_text, "[[primary]]\ncylinder = 3\nlength = \"240 mm\"", "")), {"cylinder 3 has no primary"}));
+  EXPECT_TRUE(says(engine_fault(with(engine_text, "[[primary]]\ncylinder = 3\nlength = \"240 mm\"", "")),
+                   {"cylinder 3 has no primary"}));
   const std::string twice = engine_fault(with(engine_text, "cylinder = 3", "name = \"other\"\ncylinder = 2"));
   EXPECT_TRUE(says(twice, {"cylinder 2 has two primaries", "case.toml:22", "cylinder 3 has no primary"}));
-  EXPECT_TRUE(says(engine_fault(with(engine_text, "cylinder = 3", "cylinder = 5")), {"cylinder is 5, but the engine has 4"}));
+  EXPECT_TRUE(
+      says(engine_fault(with(engine_text, "cylinder = 3", "cylinder = 5")), {"cylinder is 5, but the engine has 4"}));
   EXPECT_TRUE(says(engine_fault(with(engine_text, "cylinder = 3", "cylinder = 0")), {"cylinder"}));
 }
 
@@ -94,7 +97,8 @@ TEST(BadEngineCase, FiringOrderNamesEveryCylinderOnce) {
   EXPECT_TRUE(says(engine_fault(with(engine_text, "redline", "firing_order = [1, 2]\nredline")), {"each of the 4"}));
   EXPECT_TRUE(says(engine_fault(with(engine_text, "redline", "cylinders = 6\nredline")), {"cylinders is 6"}));
   EXPECT_TRUE(says(engine_fault(with(engine_text, "inline 4", "inlin 4")), {"inline 4"}));
-  EXPECT_TRUE(says(engine_fault(with(engine_text, "redline", "firing_at = [\"0 deg\", \"180 deg\"]\nredline")), {"2 angles for 4"}));
+  EXPECT_TRUE(says(engine_fault(with(engine_text, "redline", "firing_at = [\"0 deg\", \"180 deg\"]\nredline")),
+                   {"2 angles for 4"}));
 }
 
 TEST(BadEngineCase, WhatIsNotBuiltYetSaysSo) {
@@ -105,7 +109,9 @@ TEST(BadEngineCase, WhatIsNotBuiltYetSaysSo) {
       {"[turbine]", "[turbine]\na_over_r = \"0.63 in\"", {"a_over_r is not possible yet", "capacity"}},
       {"[turbine]", "[turbine]\nmap = \"turbine.csv\"", {"map is not possible yet"}},
       {"[turbine]", "[[turbine]]\n[[turbine]]\nname = \"b\"", {"two turbines are not possible yet"}},
-      {"length = \"310 mm\"", "length = \"310 mm\"\npieces = [ { straight = \"55 mm\" } ]", {"pieces is not possible yet"}},
+      {"length = \"310 mm\"",
+       "length = \"310 mm\"\npieces = [ { straight = \"55 mm\" } ]",
+       {"pieces is not possible yet"}},
       {"at = \"merge\"", "at = \"merge\"\nhold = true", {"holds the boost is not possible yet"}},
   };
   for (const BadLine& bad : lines) expect_said(engine_fault(with(engine_text, bad.what, bad.by)), bad);

@@ -17,9 +17,11 @@ using test::with;
 TEST(BadNetwork, GoodRigHasNoFault) { EXPECT_EQ(rig_fault(rig_text), ""); }
 
 TEST(BadNetwork, DuplicateNamesNameBothPlaces) {
-  EXPECT_TRUE(says(rig_fault(with(rig_text, "name = \"stub\"", "name = \"run in\"")), {"'run in' is taken", "case.toml:6"}));
+  EXPECT_TRUE(
+      says(rig_fault(with(rig_text, "name = \"stub\"", "name = \"run in\"")), {"'run in' is taken", "case.toml:6"}));
   EXPECT_TRUE(says(rig_fault(with(rig_text, "name = \"stub\"", "name = \"tee\"")), {"'tee' is taken"}));
-  EXPECT_TRUE(says(engine_fault(with(engine_text, "name = \"downpipe\"", "name = \"primary 1\"")), {"'primary 1' is taken"}));
+  EXPECT_TRUE(
+      says(engine_fault(with(engine_text, "name = \"downpipe\"", "name = \"primary 1\"")), {"'primary 1' is taken"}));
 }
 
 TEST(BadNetwork, DuctToNowhereNamesTheNearest) {
@@ -47,25 +49,30 @@ TEST(BadNetwork, MomentumJointOfThreeDuctsNeedsAnAngle) {
   EXPECT_TRUE(says(rig_fault(text), {"joint 'tee' joins 3 ducts, and none says its angle", "to_angle"}));
   text = with(text, "outlet = ", "law = \"constant-pressure\"\noutlet = ");
   EXPECT_EQ(rig_fault(text), "");
-  EXPECT_TRUE(says(engine_fault(with(engine_text, "angle = \"15 deg\"\n", "")), {"joins 5 ducts, and none says its angle"}));
+  EXPECT_TRUE(
+      says(engine_fault(with(engine_text, "angle = \"15 deg\"\n", "")), {"joins 5 ducts, and none says its angle"}));
 }
 
 TEST(BadNetwork, JointOfOneDuctIsRefused) {
   std::string text = with(rig_text, "to = \"tee\"\nto_angle = \"0 deg\"", "to = \"other\"");
-  EXPECT_TRUE(says(rig_fault(text + "[[joint]]\nname = \"other\"\noutlet = \"run in\"\n"), {"joint 'other' has one duct only"}));
+  EXPECT_TRUE(says(rig_fault(text + "[[joint]]\nname = \"other\"\noutlet = \"run in\"\n"),
+                   {"joint 'other' has one duct only"}));
   EXPECT_TRUE(says(rig_fault(rig_text + "[[joint]]\nname = \"other\"\n"), {"nothing leads to 'other'"}));
-  EXPECT_TRUE(says(rig_fault(rig_text + "[[end]]\nname = \"other\"\nkind = \"closed\"\n"), {"no duct leads to the end 'other'"}));
+  EXPECT_TRUE(says(rig_fault(rig_text + "[[end]]\nname = \"other\"\nkind = \"closed\"\n"),
+                   {"no duct leads to the end 'other'"}));
 }
 
 TEST(BadNetwork, PiecesThatDoNotHangTogetherAreRefused) {
   const std::string apart =
-      "[[duct]]\nname = \"apart\"\nfrom = \"a\"\nto = \"b\"\nlength = \"100 mm\"\nbore = \"30 mm\"\npressure = \"1 bar\"\n"
+      "[[duct]]\nname = \"apart\"\nfrom = \"a\"\nto = \"b\"\nlength = \"100 mm\"\nbore = \"30 mm\"\npressure = \"1 "
+      "bar\"\n"
       "temperature = \"300 K\"\n[[end]]\nname = \"a\"\nkind = \"closed\"\n[[end]]\nname = \"b\"\nkind = \"closed\"\n";
   EXPECT_TRUE(says(rig_fault(rig_text + apart), {"'apart' hangs together with nothing else"}));
 }
 
 TEST(BadNetwork, CylinderNeedsAWayToATurbine) {
-  EXPECT_TRUE(says(engine_fault(with(engine_text, "cylinder = 3", "cylinder = 3\nto = \"air\"")), {"cylinder 3 finds no way to a turbine"}));
+  EXPECT_TRUE(says(engine_fault(with(engine_text, "cylinder = 3", "cylinder = 3\nto = \"air\"")),
+                   {"cylinder 3 finds no way to a turbine"}));
 }
 
 TEST(BadNetwork, TapsLieInsideTheirDuct) {
@@ -80,8 +87,10 @@ TEST(BadNetwork, ScrollsOfADividedTurbineAreNamed) {
   const std::string divided = with(engine_text, "[turbine]", "[turbine]\nscrolls = 2");
   EXPECT_TRUE(says(engine_fault(divided), {"2 scrolls: say which", "'turbine.a' or 'turbine.b'"}));
   EXPECT_TRUE(says(engine_fault(with(divided, "outlet = \"turbine\"", "outlet = \"turbine.c\"")), {"no entry"}));
-  EXPECT_TRUE(says(engine_fault(with(divided, "outlet = \"turbine\"", "outlet = \"turbine.a\"")), {"has 2 entries, and 1 are fed"}));
-  EXPECT_TRUE(says(engine_fault(with(engine_text, "outlet = \"turbine\"", "outlet = \"turbine.out\"")), {"where the downpipe starts"}));
+  EXPECT_TRUE(says(engine_fault(with(divided, "outlet = \"turbine\"", "outlet = \"turbine.a\"")),
+                   {"has 2 entries, and 1 are fed"}));
+  EXPECT_TRUE(says(engine_fault(with(engine_text, "outlet = \"turbine\"", "outlet = \"turbine.out\"")),
+                   {"where the downpipe starts"}));
 }
 
 TEST(BadNetwork, RigDuctShorterThanACellIsRefused) {
@@ -89,15 +98,19 @@ TEST(BadNetwork, RigDuctShorterThanACellIsRefused) {
 }
 
 TEST(BadNetwork, BoreSaidTwiceNamesBoth) {
-  EXPECT_TRUE(says(rig_fault(with(rig_text, "bore = \"30 mm\"", "bore = \"30 mm\"\ntube = \"NPS 1 sch 10S\"")), {"the bore is said twice"}));
+  EXPECT_TRUE(says(rig_fault(with(rig_text, "bore = \"30 mm\"", "bore = \"30 mm\"\ntube = \"NPS 1 sch 10S\"")),
+                   {"the bore is said twice"}));
   EXPECT_TRUE(says(rig_fault(with(rig_text, "bore = \"30 mm\"", "")), {"no bore"}));
 }
 
 TEST(BadNetwork, RigValuesHaveLimits) {
   for (const char* bad : {"\"1e300 bar\"", "\"0 bar\"", "\"-1 bar\"", "\"1 barg\"", "\"nan bar\"", "1", "\"1 mm\""})
-    EXPECT_TRUE(says(rig_fault(with(rig_text, "pressure = \"1 bar\"", std::string("pressure = ") + bad)), {"pressure"})) << bad;
+    EXPECT_TRUE(says(rig_fault(with(rig_text, "pressure = \"1 bar\"", std::string("pressure = ") + bad)), {"pressure"}))
+        << bad;
   for (const char* bad : {"\"0 K\"", "\"1e300 K\"", "\"-300 degC\"", "\"1 bar\""})
-    EXPECT_TRUE(says(rig_fault(with(rig_text, "temperature = \"300 K\"", std::string("temperature = ") + bad)), {"temperature"})) << bad;
+    EXPECT_TRUE(says(rig_fault(with(rig_text, "temperature = \"300 K\"", std::string("temperature = ") + bad)),
+                     {"temperature"}))
+        << bad;
   EXPECT_TRUE(says(rig_fault(with(rig_text, "gamma = 1.4", "gamma = 0.9")), {"gamma"}));
   EXPECT_TRUE(says(rig_fault(with(rig_text, "duration = \"1 ms\"", "duration = \"0 ms\"")), {"duration"}));
   EXPECT_TRUE(says(rig_fault(with(rig_text, "cell = \"5 mm\"", "cell = \"1e-30 mm\"")), {"cell"}));

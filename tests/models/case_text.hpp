@@ -137,7 +137,8 @@ inline std::string rig_fault(const std::string& text) { return fault_in(read_rig
 /// Whether a fault says all these words.
 inline testing::AssertionResult says(const std::string& fault, const std::vector<std::string>& parts) {
   for (const std::string& part : parts)
-    if (fault.find(part) == std::string::npos) return testing::AssertionFailure() << "'" << part << "' is not in:\n" << fault;
+    if (fault.find(part) == std::string::npos)
+      return testing::AssertionFailure() << "'" << part << "' is not in:\n" << fault;
   return testing::AssertionSuccess();
 }
 

@@ -46,7 +46,8 @@ TEST(DemoCases, MergeOfFourStandsAtFifteenDegreesEvenlyRound) {
   ASSERT_EQ(merge.ports.size(), 5u);
   EXPECT_EQ(merge.outlet, 4);
   EXPECT_EQ(merge.volume, 0);
-  for (int k = 0; k < 4; ++k) EXPECT_NEAR(merge.ports[static_cast<std::size_t>(k)].n.x(), -std::cos(15 * 3.14159265358979 / 180), 1e-12);
+  for (int k = 0; k < 4; ++k)
+    EXPECT_NEAR(merge.ports[static_cast<std::size_t>(k)].n.x(), -std::cos(15 * 3.14159265358979 / 180), 1e-12);
   EXPECT_NEAR(merge.ports[0].n.dot(merge.ports[2].n), std::cos(30 * 3.14159265358979 / 180), 1e-12);
 }
 
@@ -65,7 +66,8 @@ TEST(DemoCases, EqualPrimariesAreAlikeAndStandInFiringOrder) {
   EXPECT_NEAR(merge.volume, mean * 0.024, 1e-9);
   // In the order of the file, which is that of firing, each stands a quarter turn on from the one before.
   for (std::size_t k = 0; k < 4; ++k)
-    EXPECT_NEAR(merge.ports[k].n.dot(merge.ports[(k + 1) % 4].n), std::pow(std::cos(15 * 3.14159265358979 / 180), 2), 1e-12);
+    EXPECT_NEAR(merge.ports[k].n.dot(merge.ports[(k + 1) % 4].n), std::pow(std::cos(15 * 3.14159265358979 / 180), 2),
+                1e-12);
 }
 
 TEST(DemoCases, UnequalPrimariesDifferOnlyInThePrimaries) {

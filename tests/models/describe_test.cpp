@@ -32,7 +32,8 @@ TEST(Describe, LengthsRunFromFlangeAndFromValve) {
 }
 
 TEST(Describe, VolumeOfARoundPrimaryIsThatOfACylinder) {
-  const std::string text = with(with(engine_text, "[engine.exhaust_port]\nexit = \"oval 36 mm x 28 mm\"", ""), "tube = \"NPS 1-1/4 sch 10S\"", "bore = \"40 mm\"");
+  const std::string text = with(with(engine_text, "[engine.exhaust_port]\nexit = \"oval 36 mm x 28 mm\"", ""),
+                                "tube = \"NPS 1-1/4 sch 10S\"", "bore = \"40 mm\"");
   const auto lines = primary_lines(read_engine(text));
   EXPECT_NEAR(lines[0].volume, std::numbers::pi / 4 * 0.04 * 0.04 * 0.31, 1e-12);
 }
@@ -46,8 +47,8 @@ TEST(Describe, LinesSurviveAStepAtTheFlangeAndATapOnTheWay) {
   EXPECT_EQ(lines[0].ends_at, "merge");
 }
 
-// Cylinder 1's exhaust opens 54 deg before bdc; the blowdown lasts to bdc, 126 to 180 after it fires. The overlap of the
-// cylinder that fired 180 before lies at 346-180 = 166 to 378-180 = 198 on the same scale: 14 deg in common.
+// Cylinder 1's exhaust opens 54 deg before bdc; the blowdown lasts to bdc, 126 to 180 after it fires. The overlap of
+// the cylinder that fired 180 before lies at 346-180 = 166 to 378-180 = 198 on the same scale: 14 deg in common.
 TEST(Describe, BlowdownFallsIntoTheOverlapOfTheOneThatFiredBefore) {
   const auto pairs = firing_pairs(read_engine(engine_text));
   ASSERT_EQ(pairs.size(), 12u);
@@ -60,8 +61,9 @@ TEST(Describe, BlowdownFallsIntoTheOverlapOfTheOneThatFiredBefore) {
 
 TEST(Describe, SaysNetworkLengthsPairsAndAssumptions) {
   EXPECT_TRUE(says(describe(read_engine(engine_text)),
-                   {"Four into one", "firing order 1-3-4-2", "cylinder 1 > port 1 + primary 1", "joint merge", "primary 2 comes in at 15 deg",
-                    "gate gate on merge", "380 mm", "cylinder 3", "14 deg", "exhaust_port.length", "joint.clock"}));
+                   {"Four into one", "firing order 1-3-4-2", "cylinder 1 > port 1 + primary 1", "joint merge",
+                    "primary 2 comes in at 15 deg", "gate gate on merge", "380 mm", "cylinder 3", "14 deg",
+                    "exhaust_port.length", "joint.clock"}));
   EXPECT_TRUE(says(describe(read_rig(rig_text)), {"Tee", "1 ms", "joint tee", "stub comes in at 90 deg"}));
 }
 

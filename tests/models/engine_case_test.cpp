@@ -29,7 +29,8 @@ TEST(EngineCase, InlineFourFiresEvenlyOneThreeFourTwo) {
 }
 
 TEST(EngineCase, FiringAnglesOverruleTheArrangement) {
-  const EngineCase c = read_engine(with(engine_text, "redline", "firing_at = [\"10 deg\", \"190 deg\", \"500 deg\", \"300 deg\"]\nredline"));
+  const EngineCase c = read_engine(
+      with(engine_text, "redline", "firing_at = [\"10 deg\", \"190 deg\", \"500 deg\", \"300 deg\"]\nredline"));
   EXPECT_EQ(c.engine.firing_order, (std::vector<int>{1, 2, 4, 3}));
   EXPECT_NEAR(firing_degrees(c)[2], 490, 1e-9);
 }
@@ -43,8 +44,10 @@ TEST(EngineCase, CamCardLandsOnTheCylindersOwnScale) {
 }
 
 TEST(EngineCase, CentreAndDurationSayTheSameAsTheCard) {
-  const EngineCase c = read_engine(engine_text + "[engine.exhaust_valve]\nopens = \"centre 108 deg before tdc\"\nduration = \"252 deg\"\n"
-                                                 "[engine.intake_valve]\nopens = \"centre 108 deg after tdc\"\nduration = \"244 deg\"\n");
+  const EngineCase c =
+      read_engine(engine_text +
+                  "[engine.exhaust_valve]\nopens = \"centre 108 deg before tdc\"\nduration = \"252 deg\"\n"
+                  "[engine.intake_valve]\nopens = \"centre 108 deg after tdc\"\nduration = \"244 deg\"\n");
   EXPECT_NEAR(c.engine.exhaust.card.opens.degrees(), 126, 1e-9);
   EXPECT_NEAR(c.engine.exhaust.card.closes.degrees(), 378, 1e-9);
   EXPECT_NEAR(c.engine.intake.card.opens.degrees(), 346, 1e-9);
@@ -73,7 +76,8 @@ TEST(EngineCase, CommandLineOverrulesCellAndSpeeds) {
 }
 
 TEST(EngineCase, OwnKeyOfAPrimaryWinsOverWhatAllShare) {
-  const EngineCase c = read_engine(with(engine_text, "cylinder = 3", "cylinder = 3\nbore = \"40 mm\"\nangle = \"25 deg\""));
+  const EngineCase c =
+      read_engine(with(engine_text, "cylinder = 3", "cylinder = 3\nbore = \"40 mm\"\nangle = \"25 deg\""));
   const auto bore = [&](const char* name) {
     const PlanPlace place = locate(c.plan, name, 0.1);
     return equal_area_bore(area_at(c.plan.ducts[static_cast<std::size_t>(place.duct)].drawing, place.distance));

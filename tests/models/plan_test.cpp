@@ -25,7 +25,9 @@ const NodePlan& node(const ManifoldPlan& plan, const std::string& name) {
     if (n.name == name) return n;
   throw std::logic_error("no node " + name);
 }
-JointNode joint(const ManifoldPlan& plan, const std::string& name) { return std::get<JointNode>(node(plan, name).kind); }
+JointNode joint(const ManifoldPlan& plan, const std::string& name) {
+  return std::get<JointNode>(node(plan, name).kind);
+}
 
 std::string tap_text(const std::string& at) {
   return with(engine_text, "at = \"merge\"", "at = \"merge\"\nangle = \"30 deg\"\nto = \"" + at + "\"");
@@ -46,7 +48,8 @@ TEST(Plan, TapSplitsTheDuctAndKeepsItsName) {
 
 TEST(Plan, RunOfATapIsSmoothBothWaysAndItsStubIsNot) {
   const std::string stub =
-      "[[duct]]\nname = \"side\"\nfrom = \"run out:100mm\"\nfrom_angle = \"90 deg\"\nto = \"shut\"\nlength = \"100 mm\"\nbore = \"40 mm\"\n"
+      "[[duct]]\nname = \"side\"\nfrom = \"run out:100mm\"\nfrom_angle = \"90 deg\"\nto = \"shut\"\nlength = \"100 "
+      "mm\"\nbore = \"40 mm\"\n"
       "pressure = \"1 bar\"\ntemperature = \"300 K\"\n[[end]]\nname = \"shut\"\nkind = \"closed\"\n";
   const JointNode tap = joint(read_rig(rig_text + stub).setup.plan, "run out:100 mm");
   ASSERT_EQ(tap.ports.size(), 3u);
@@ -60,7 +63,8 @@ TEST(Plan, RunOfATapIsSmoothBothWaysAndItsStubIsNot) {
 }
 
 TEST(Plan, TapsAtOnePlaceShareOneJoint) {
-  std::string text = tap_text("downpipe:250mm") + "[[wastegate]]\nname = \"second\"\nat = \"merge\"\nto = \"downpipe:0.25 m\"\n";
+  std::string text =
+      tap_text("downpipe:250mm") + "[[wastegate]]\nname = \"second\"\nat = \"merge\"\nto = \"downpipe:0.25 m\"\n";
   const ManifoldPlan plan = read_engine(text).plan;
   ASSERT_EQ(plan.gates.size(), 2u);
   EXPECT_EQ(plan.gates[0].destination, plan.gates[1].destination);
@@ -69,7 +73,8 @@ TEST(Plan, TapsAtOnePlaceShareOneJoint) {
 TEST(Plan, PlainJointOfOneBoreIsNoJoint) {
   std::string text = with(rig_text, "length = \"400 mm\"", "length = \"200 mm\"");
   text = with(text, "to = \"far right\"", "to = \"plain\"") +
-         "[[duct]]\nname = \"last\"\nfrom = \"far right\"\nto = \"plain\"\nlength = \"300 mm\"\nbore = \"40 mm\"\npressure = \"2 bar\"\n"
+         "[[duct]]\nname = \"last\"\nfrom = \"far right\"\nto = \"plain\"\nlength = \"300 mm\"\nbore = \"40 "
+         "mm\"\npressure = \"2 bar\"\n"
          "temperature = \"400 K\"\nvelocity = \"7 m/s\"\n[[joint]]\nname = \"plain\"\n";
   const ManifoldPlan plan = read_rig(text).setup.plan;
   ASSERT_EQ(plan.ducts.size(), 3u);
@@ -85,29 +90,35 @@ TEST(Plan, PlainJointOfOneBoreIsNoJoint) {
 }
 
 TEST(Plan, PlainJointWithVolumeOrBendStaysAJoint) {
-  std::string text = with(rig_text, "to = \"far right\"", "to = \"plain\"") +
-                     "[[duct]]\nname = \"last\"\nfrom = \"plain\"\nto = \"far right\"\nlength = \"300 mm\"\nbore = \"40 mm\"\n"
-                     "pressure = \"1 bar\"\ntemperature = \"300 K\"\n[[joint]]\nname = \"plain\"\n";
+  std::string text =
+      with(rig_text, "to = \"far right\"", "to = \"plain\"") +
+      "[[duct]]\nname = \"last\"\nfrom = \"plain\"\nto = \"far right\"\nlength = \"300 mm\"\nbore = \"40 mm\"\n"
+      "pressure = \"1 bar\"\ntemperature = \"300 K\"\n[[joint]]\nname = \"plain\"\n";
   EXPECT_EQ(read_rig(text).setup.plan.ducts.size(), 3u);
   EXPECT_EQ(read_rig(text + "volume = \"10 cm^3\"\n").setup.plan.ducts.size(), 4u);
-  EXPECT_EQ(read_rig(with(text, "to = \"plain\"", "to = \"plain\"\nto_angle = \"45 deg\"")).setup.plan.ducts.size(), 4u);
+  EXPECT_EQ(read_rig(with(text, "to = \"plain\"", "to = \"plain\"\nto_angle = \"45 deg\"")).setup.plan.ducts.size(),
+            4u);
 }
 
 TEST(Plan, StepInBoreIsASmoothJointWithBordasContraction) {
-  std::string text = with(rig_text, "to = \"far right\"", "to = \"step\"") +
-                     "[[duct]]\nname = \"last\"\nfrom = \"step\"\nto = \"far right\"\nlength = \"300 mm\"\nbore = \"30 mm\"\n"
-                     "pressure = \"1 bar\"\ntemperature = \"300 K\"\n[[joint]]\nname = \"step\"\n";
+  std::string text =
+      with(rig_text, "to = \"far right\"", "to = \"step\"") +
+      "[[duct]]\nname = \"last\"\nfrom = \"step\"\nto = \"far right\"\nlength = \"300 mm\"\nbore = \"30 mm\"\n"
+      "pressure = \"1 bar\"\ntemperature = \"300 K\"\n[[joint]]\nname = \"step\"\n";
   const JointNode step = joint(read_rig(text).setup.plan, "step");
   EXPECT_EQ(step.contraction_loss, 0.5);
   EXPECT_TRUE(step.ports[0].smooth && step.ports[1].smooth);
 }
 
 TEST(Plan, AnglesAreBetweenADuctAndTheAxisWhicheverWayItRuns) {
-  const std::string starts = with(with(rig_text, "from = \"blind\"\nto = \"tee\"\nto_angle = \"90 deg\"", "from = \"tee\"\nto = \"blind\"\nfrom_angle = \"60 deg\"\nfrom_clock = \"90 deg\""),
-                                  "to_angle = \"0 deg\"", "to_angle = \"20 deg\"\nto_clock = \"0 deg\"");
+  const std::string starts =
+      with(with(rig_text, "from = \"blind\"\nto = \"tee\"\nto_angle = \"90 deg\"",
+                "from = \"tee\"\nto = \"blind\"\nfrom_angle = \"60 deg\"\nfrom_clock = \"90 deg\""),
+           "to_angle = \"0 deg\"", "to_angle = \"20 deg\"\nto_clock = \"0 deg\"");
   const JointNode tee = joint(read_rig(starts).setup.plan, "tee");
   // It ends there: n = -d.
-  EXPECT_NEAR((tee.ports[0].n - Eigen::Vector3d(-std::cos(20 * degree), -std::sin(20 * degree), 0)).norm(), 0, rounding);
+  EXPECT_NEAR((tee.ports[0].n - Eigen::Vector3d(-std::cos(20 * degree), -std::sin(20 * degree), 0)).norm(), 0,
+              rounding);
   // It starts there: n = +d, and the clock turns from y to z.
   EXPECT_NEAR((tee.ports[1].n - Eigen::Vector3d(std::cos(60 * degree), 0, std::sin(60 * degree))).norm(), 0, rounding);
   EXPECT_NEAR((tee.ports[2].n - Eigen::Vector3d::UnitX()).norm(), 0, rounding);
@@ -120,7 +131,8 @@ TEST(Plan, DirectionInTheJointsAxesCountsLikeAnAngle) {
 
 TEST(Plan, OutletMayBeADuctThatRunsIn) {
   // The axis points out of the joint along the outlet even where the gas of that duct is drawn to run in.
-  const std::string text = with(with(rig_text, "outlet = \"run out\"", "outlet = \"run in\""), "from = \"tee\"", "from = \"tee\"\nfrom_angle = \"170 deg\"");
+  const std::string text = with(with(rig_text, "outlet = \"run out\"", "outlet = \"run in\""), "from = \"tee\"",
+                                "from = \"tee\"\nfrom_angle = \"170 deg\"");
   const JointNode tee = joint(read_rig(text).setup.plan, "tee");
   EXPECT_EQ(tee.outlet, 0);
   EXPECT_NEAR(tee.ports[0].n.x(), 1, rounding);
@@ -130,13 +142,15 @@ TEST(Plan, OutletMayBeADuctThatRunsIn) {
 TEST(Plan, GateStandsMidwayBetweenTheFirstTwoPrimaries) {
   const ManifoldPlan plan = read_engine(tap_text("air")).plan;
   // Four primaries at 0, 90, 180, 270 degrees: the gate at 45.
-  const Eigen::Vector3d n(std::cos(30 * degree), std::sin(30 * degree) * std::sqrt(0.5), std::sin(30 * degree) * std::sqrt(0.5));
+  const Eigen::Vector3d n(std::cos(30 * degree), std::sin(30 * degree) * std::sqrt(0.5),
+                          std::sin(30 * degree) * std::sqrt(0.5));
   EXPECT_NEAR((plan.gates[0].n - n).norm(), 0, 1e-8);  // a billionth is added to break the tie of opposite ducts
   EXPECT_EQ(plan.gates[0].destination, -1);
 }
 
 TEST(Plan, ThroatAndTaperShapeTheOutletDuct) {
-  const std::string text = with(rig_text, "outlet = \"run out\"", "outlet = \"run out\"\nthroat = \"50 mm\"\ntaper = \"100 mm\"");
+  const std::string text =
+      with(rig_text, "outlet = \"run out\"", "outlet = \"run out\"\nthroat = \"50 mm\"\ntaper = \"100 mm\"");
   const DuctDrawing out = read_rig(text).setup.plan.ducts[2].drawing;
   EXPECT_NEAR(equal_area_bore(first_area(out)), 0.05, rounding);
   EXPECT_NEAR(equal_area_bore(area_at(out, 0.05)), 0.045, rounding);
@@ -153,7 +167,8 @@ TEST(Plan, TaperDefaultsToSevenDegrees) {
 }
 
 TEST(Plan, VoluteStartsAtTheThroatAndEndsAtTheScrolls) {
-  const EngineCase c = read_engine(with(engine_text, "outlet = \"turbine\"", "outlet = \"turbine\"\nthroat = \"48 mm\""));
+  const EngineCase c =
+      read_engine(with(engine_text, "outlet = \"turbine\"", "outlet = \"turbine\"\nthroat = \"48 mm\""));
   const PlanPlace place = locate(c.plan, "volute", 0);
   const DuctDrawing& volute = c.plan.ducts[static_cast<std::size_t>(place.duct)].drawing;
   EXPECT_NEAR(equal_area_bore(first_area(volute)), 0.048, rounding);
@@ -178,9 +193,11 @@ TEST(Plan, ThroatLeftOutIsAFifthWiderThanTheLargestPrimary) {
 }
 
 TEST(Plan, ShortDuctBetweenTwoJointsGivesThemItsVolume) {
-  const std::string text = with(engine_text, "outlet = \"turbine\"", "outlet = \"slip\"\nvolume = \"50 cm^3\"") +
-                           "[[duct]]\nname = \"slip\"\nfrom = \"merge\"\nto = \"second\"\nto_angle = \"0 deg\"\nlength = \"2 mm\"\nbore = \"48 mm\"\n"
-                           "[[joint]]\nname = \"second\"\noutlet = \"turbine\"\nthroat = \"52 mm\"\nvolume = \"20 cm^3\"\n";
+  const std::string text =
+      with(engine_text, "outlet = \"turbine\"", "outlet = \"slip\"\nvolume = \"50 cm^3\"") +
+      "[[duct]]\nname = \"slip\"\nfrom = \"merge\"\nto = \"second\"\nto_angle = \"0 deg\"\nlength = \"2 mm\"\nbore = "
+      "\"48 mm\"\n"
+      "[[joint]]\nname = \"second\"\noutlet = \"turbine\"\nthroat = \"52 mm\"\nvolume = \"20 cm^3\"\n";
   const ManifoldPlan plan = read_engine(text).plan;
   EXPECT_TRUE(stretches(plan, "slip").empty());
   const JointNode both = joint(plan, "second");
@@ -192,7 +209,9 @@ TEST(Plan, ShortDuctBetweenTwoJointsGivesThemItsVolume) {
 }
 
 TEST(Plan, SilencerStandsOnlyBehindTheTurbine) {
-  const std::string text = engine_text + "[[duct]]\nname = \"screamer\"\nfrom = \"merge\"\nfrom_angle = \"30 deg\"\nto = \"air\"\nlength = \"300 mm\"\nbore = \"30 mm\"\n";
+  const std::string text = engine_text +
+                           "[[duct]]\nname = \"screamer\"\nfrom = \"merge\"\nfrom_angle = \"30 deg\"\nto = "
+                           "\"air\"\nlength = \"300 mm\"\nbore = \"30 mm\"\n";
   const ManifoldPlan plan = read_engine(text).plan;
   EXPECT_TRUE(std::get<AirNode>(node(plan, "air at downpipe").kind).silencer);
   EXPECT_FALSE(std::get<AirNode>(node(plan, "air at screamer").kind).silencer);
@@ -225,7 +244,8 @@ TEST(Plan, TwoPipesDownFromADividedTurbineKeepTheirScrolls) {
   std::string text = with(engine_text, "[turbine]", "[turbine]\nscrolls = 2");
   text = with(text, "cylinder = 2\n", "cylinder = 2\nto = \"rear\"\n");
   text = with(text, "cylinder = 3\n", "cylinder = 3\nto = \"rear\"\n");
-  text = with(text, "outlet = \"turbine\"", "outlet = \"turbine.a\"") + "[[joint]]\nname = \"rear\"\noutlet = \"turbine.b\"\n";
+  text = with(text, "outlet = \"turbine\"", "outlet = \"turbine.a\"") +
+         "[[joint]]\nname = \"rear\"\noutlet = \"turbine.b\"\n";
   const ManifoldPlan plan = read_engine(text).plan;
   const TurbineNode& turbine = std::get<TurbineNode>(node(plan, "turbine").kind);
   ASSERT_EQ(turbine.scroll.size(), 3u);

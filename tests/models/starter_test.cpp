@@ -22,7 +22,8 @@ StarterOptions options(const std::string& manifold, int cylinders) {
 
 TEST(Starter, EveryLayoutReadsForEveryCountOfCylindersThatItTakes) {
   for (const char* manifold : {"log", "4-1", "divided"})
-    for (const int cylinders : {3, 4, 6}) EXPECT_EQ(engine_fault(starter_case(options(manifold, cylinders))), "") << manifold << cylinders;
+    for (const int cylinders : {3, 4, 6})
+      EXPECT_EQ(engine_fault(starter_case(options(manifold, cylinders))), "") << manifold << cylinders;
   EXPECT_EQ(engine_fault(starter_case(options("4-2-1", 4))), "");
   EXPECT_EQ(engine_fault(starter_case(options("3-3", 6))), "");
 }
@@ -43,7 +44,10 @@ TEST(Starter, DividedHousingGetsCylindersThatFireAlternately) {
   const EngineCase c = read_engine(starter_case(options("divided", 4)));
   EXPECT_EQ(c.turbines[0].scrolls, 2);
   const auto ends_at = [&](const std::string& name) {
-    return c.plan.nodes[static_cast<std::size_t>(c.plan.ducts[static_cast<std::size_t>(locate(c.plan, name, 0).duct)].finish.node)].name;
+    return c.plan
+        .nodes[static_cast<std::size_t>(
+            c.plan.ducts[static_cast<std::size_t>(locate(c.plan, name, 0).duct)].finish.node)]
+        .name;
   };
   EXPECT_EQ(ends_at("primary 1"), ends_at("primary 4"));
   EXPECT_EQ(ends_at("primary 2"), ends_at("primary 3"));
