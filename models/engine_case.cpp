@@ -9,6 +9,8 @@
 namespace pulsewright {
 namespace {
 
+constexpr Range cell_range{5e-4, 0.1};
+
 /// Speeds in the order of the case; each once.
 std::vector<double> read_speeds(const CaseTable& run, const EngineParts& engine) {
   if (!run.has("rpm")) return {0.4 * engine.redline, 0.6 * engine.redline, 0.8 * engine.redline, engine.redline};
@@ -20,7 +22,7 @@ RunCase read_run(const CaseTable& root, const EngineParts& engine, AssumedList& 
   const CaseTable t = root.table("run");
   RunCase run;
   run.rpm = read_speeds(t, engine);
-  run.cell = t.quantity("cell", Dimension::length, between(5e-4, 0.1)).value_or(0.005);
+  run.cell = t.quantity("cell", Dimension::length, cell_range).value_or(0.005);
   run.wall_heat_factor = assumed.given_or(t.number("wall_heat_factor", between(0, 10)), "run.wall_heat_factor");
   const std::string boost = t.choice("boost", {"given", "hold", "balanced", "step"}).value_or("given");
   if (boost != "given")
@@ -48,7 +50,7 @@ EngineCase read_engine_case(CaseFile& file, double cell, const std::vector<doubl
   result.turbines = read_turbines(root, mixture_gas(result.engine.fuel, result.engine.lambda), assumed);
   result.silencer = read_silencer(root, assumed);
   result.run = read_run(root, result.engine, assumed);
-  if (cell > 0) result.run.cell = cell;
+  result.run.cell = chosen_cell(cell, result.run.cell, cell_range);
   if (!rpm.empty()) result.run.rpm = rpm;
   refuse_what_comes_later(root);
   const Sketch sketch = read_manifold(root, {result.engine, result.turbines, result.ambient, result.run.cell}, assumed);

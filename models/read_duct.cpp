@@ -84,6 +84,14 @@ Range wall_range() { return between(200, 2000); }
 Range pressure_range() { return between(1e2, 1e8); }
 Range gas_temperature_range() { return between(150, 3500); }
 
+double chosen_cell(double command_line, double of_case, const Range& range) {
+  if (command_line <= 0) return of_case;
+  if (range.holds(command_line)) return command_line;
+  throw Error(ErrorKind::usage, "cells of " + in_words(command_line, Dimension::length) + " are outside " +
+                                    in_words(range.low, Dimension::length) + " to " +
+                                    in_words(range.high, Dimension::length));
+}
+
 PlacedText read_address(const CaseTable& table, std::string_view key) {
   if (!table.has(key)) return {{}, table.place()};
   return {table.text(key).value_or("?"), table.place(key)};

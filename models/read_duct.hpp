@@ -37,6 +37,10 @@ Range wall_range();      // temperature of metal
 Range pressure_range();  // absolute
 Range gas_temperature_range();
 
+/// The cell length to use: that of the command line if above 0, else that of the case. Throws Error (usage) where the
+/// former lies outside the range.
+double chosen_cell(double command_line, double of_case, const Range& range);
+
 PlacedText read_address(const CaseTable& table, std::string_view key);
 
 /// `angle_key` ("to_angle"), `clock_key`, and `direction`, three plain numbers.

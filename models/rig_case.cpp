@@ -8,6 +8,9 @@
 namespace pulsewright {
 namespace {
 
+constexpr Range cell_range{5e-5, 1};
+constexpr double most_cells = 1e6;
+
 Gas read_gas_table(const CaseTable& t) {
   const double gamma = t.need_number("gamma", between(1.01, 2));
   const double R = t.need_number("R", between(10, 10000));
@@ -59,6 +62,13 @@ AssumedList& wall_list(const NetworkOptions& options, AssumedList& assumed, Assu
   return options.wall_heat || options.friction == NetworkOptions::Friction::rough_wall ? assumed : unused;
 }
 
+void check_size(const CaseTable& root, const Sketch& sketch) {
+  double cells = 0;
+  for (const DuctSketch& duct : sketch.ducts) cells += duct.drawing.length() / sketch.cell;
+  if (cells > most_cells)
+    root.table("rig").fault("cell", "that is more than a million cells", "make the cell longer, or the ducts shorter");
+}
+
 Sketch read_sketch(CaseFile& file, const RigSetup& setup, AssumedList& assumed) {
   const CaseTable root = file.root();
   const bool all_burned = root.table("rig").kind("gas") == CaseKind::text && root.table("rig").text("gas") == "burned";
@@ -68,6 +78,7 @@ Sketch read_sketch(CaseFile& file, const RigSetup& setup, AssumedList& assumed) 
   for (const CaseTable& t : root.tables("duct"))
     sketch.ducts.push_back(read_duct(t, setup.options, all_burned, wall_list(setup.options, assumed, unused)));
   if (sketch.ducts.empty()) root.fault_here("a rig needs a [[duct]]");
+  check_size(root, sketch);
   sketch.joints = read_joints(root);
   sketch.ends = read_ends(root, file.folder().string());
   return sketch;
@@ -76,12 +87,12 @@ Sketch read_sketch(CaseFile& file, const RigSetup& setup, AssumedList& assumed) 
 RigSetup read_setup(const CaseTable& rig, double cell) {
   RigSetup setup{{}, read_gas(rig), {}, 0, 0, 0};
   setup.duration = rig.need_quantity("duration", Dimension::time, above(0, 1000));
-  setup.cell = rig.need_quantity("cell", Dimension::length, between(5e-5, 1));
+  setup.cell = rig.need_quantity("cell", Dimension::length, cell_range);
   setup.record = rig.quantity("record", Dimension::time, above(0, 1000)).value_or(setup.duration / 100);
   if (setup.duration / setup.record > 1e6)
     rig.fault("record", "that is more than a million stored instants: " + in_words(setup.record, Dimension::time) +
                             " in " + in_words(setup.duration, Dimension::time));
-  if (cell > 0) setup.cell = cell;
+  setup.cell = chosen_cell(cell, setup.cell, cell_range);
   read_friction(rig, setup.options);
   read_heat(rig, setup.options);
   return setup;

@@ -78,7 +78,7 @@ std::vector<SignalPoint> read_signal_file(const std::string& folder, const std::
     return parse_signal(read_text(std::filesystem::path(folder) / path, most_bytes), name);
   } catch (const Error& error) {
     if (error.kind() != ErrorKind::file) throw;
-    throw Error(ErrorKind::case_file, error.message(), {}, error.hint());
+    throw Error(ErrorKind::case_file, in_quotes(name) + ": " + error.message(), {}, error.hint());
   }
 }
 

@@ -75,6 +75,11 @@ TEST(EngineCase, CommandLineOverrulesCellAndSpeeds) {
   EXPECT_EQ(c.run.rpm, (std::vector<double>{2000, 4000}));
 }
 
+TEST(EngineCase, CellOfTheCommandLineHasLimits) {
+  CaseFile file = CaseFile::from_text(engine_text, "case.toml");
+  EXPECT_THROW(read_engine_case(file, 1e-30), Error);
+}
+
 TEST(EngineCase, OwnKeyOfAPrimaryWinsOverWhatAllShare) {
   const EngineCase c =
       read_engine(with(engine_text, "cylinder = 3", "cylinder = 3\nbore = \"40 mm\"\nangle = \"25 deg\""));
