@@ -6,6 +6,7 @@
 
 #include "models/plan_draft.hpp"
 #include "shared/words.hpp"
+#include "solver/joint.hpp"
 
 namespace pulsewright {
 namespace {
@@ -49,6 +50,15 @@ void check_joint(Draft& draft, const DraftNode& node, std::size_t ports) {
                 "let a duct start or end there, or take it out");
 }
 
+constexpr auto most_ports = Joint::max_ports;
+
+void check_crowd(Draft& draft, const DraftNode& node, std::size_t ports) {
+  if (ports <= most_ports) return;
+  draft.fault(std::to_string(ports) + " ducts meet in joint " + in_quotes(node.name) + ", and at most " +
+                  std::to_string(most_ports) + " can",
+              node.place, "let some of them meet in a joint of their own, with a short duct between");
+}
+
 void check_turbine(Draft& draft, int index) {
   const DraftNode& node = draft.node(index);
   const TurbineSketch& turbine =
@@ -69,6 +79,7 @@ void check_nodes(Draft& draft) {
     const std::size_t ports = ports_at(draft, static_cast<int>(k)).size();
     if (is<JointNode>(node)) {
       check_joint(draft, node, ports);
+      check_crowd(draft, node, ports);
     } else if (is<TurbineNode>(node)) {
       check_turbine(draft, static_cast<int>(k));
     } else if (ports == 0) {
