@@ -69,6 +69,8 @@ void hold(const Roughness& rough, std::uint64_t seed) {
 
 TEST(Positivity, IsKeptWhereEveryCellDiffersFromTheNext) { hold({1, 2e4, 1e6, 300, 1800, 1}, 11); }
 
+TEST(Positivity, IsKeptWhereEveryCellDiffersTenThousandfold) { hold({1, 1e3, 1e7, 200, 3000, 1}, 15); }
+
 TEST(Positivity, IsKeptFromPressureRatiosOfTenThousandAtMachTwo) { hold({2, 1e3, 1e7, 200, 3000, 2}, 12); }
 
 TEST(Positivity, IsKeptBetweenBlocksOfRandomGas) { hold({20, 1e3, 1e7, 200, 3000, 2}, 13); }
