@@ -1,6 +1,8 @@
 // The verb compare: several layouts of an engine side by side.
 
 #include <CLI/CLI.hpp>
+#include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <iostream>
 #include <memory>
@@ -12,6 +14,7 @@
 #include "cli/result_json.hpp"
 #include "cli/rig_text.hpp"
 #include "cli/verb.hpp"
+#include "models/side_by_side.hpp"
 #include "shared/error.hpp"
 #include "solver/fma_peak.hpp"
 
@@ -27,6 +30,16 @@ struct CompareOptions {
   OutputOptions output;
 };
 
+std::string speeds_of(const LoadedCase& loaded) { return fmt::format("{}", fmt::join(loaded.engine->run.rpm, ", ")); }
+
+/// Figures stand side by side speed by speed: every case must run the same ones.
+void check_speeds(const std::vector<LoadedCase>& cases) {
+  for (const LoadedCase& loaded : cases)
+    if (loaded.engine->run.rpm != cases.front().engine->run.rpm)
+      throw Error(ErrorKind::case_file, fmt::format("the cases run different speeds: {} here, {} in {}", speeds_of(loaded), speeds_of(cases.front()), cases.front().file),
+                  loaded.file, "give the speeds to compare at: --rpm 3000,4500");
+}
+
 /// Every case as it stands; and one case once more for each --try.
 std::vector<LoadedCase> load_layouts(const CompareOptions& options, const CaseOptions& on_top) {
   std::vector<LoadedCase> cases;
@@ -38,6 +51,8 @@ std::vector<LoadedCase> load_layouts(const CompareOptions& options, const CaseOp
   }
   for (const LoadedCase& loaded : cases)
     if (loaded.rig) throw Error(ErrorKind::usage, "compare takes engine cases, and this is a rig", loaded.file, "run it: pulsewright run " + loaded.file);
+  check_speeds(cases);
+  for (LoadedCase& loaded : cases) share_silencer(*cases.front().engine, *loaded.engine);
   return cases;
 }
 

@@ -5,6 +5,8 @@
 #include "models/read_engine.hpp"
 #include "models/read_manifold.hpp"
 #include "models/read_turbo.hpp"
+#include "solver/composition.hpp"
+#include "solver/gas.hpp"
 
 namespace pulsewright {
 namespace {
@@ -31,6 +33,16 @@ RunCase read_run(const CaseTable& root, const EngineParts& engine, AssumedList& 
   return run;
 }
 
+/// Flow at redline, target boost and volumetric efficiency 0.95, fuel included.
+double silencer_flow(const EngineCase& engine) {
+  const EngineParts& e = engine.engine;
+  const Gas gas = mixture_gas(e.fuel, e.lambda);
+  constexpr double volumetric_efficiency = 0.95;  // part of the silencer's definition
+  const double density = (engine.ambient.pressure + engine.charge.boost_gauge) / (gas_constant(gas, 0) * engine.charge.temperature);
+  const double air = volumetric_efficiency * e.displacement() * density * e.redline / 120;
+  return air * (1 + 1 / (e.lambda * stoichiometric_air_fuel_ratio(e.fuel)));
+}
+
 /// Tables of later work, so that they are not called unknown.
 void refuse_what_comes_later(const CaseTable& root) {
   for (const char* key : {"jig", "keep_clear", "shop", "log"})
@@ -49,6 +61,7 @@ EngineCase read_engine_case(CaseFile& file, double cell, const std::vector<doubl
   result.charge = read_charge(root, result.ambient, assumed);
   result.turbines = read_turbines(root, mixture_gas(result.engine.fuel, result.engine.lambda), assumed);
   result.silencer = read_silencer(root, assumed);
+  result.silencer.mass_flow = silencer_flow(result);
   result.run = read_run(root, result.engine, assumed);
   result.run.cell = chosen_cell(cell, result.run.cell, cell_range);
   if (!rpm.empty()) result.run.rpm = rpm;

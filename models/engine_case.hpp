@@ -76,7 +76,8 @@ struct TurbineCase {
 
 struct SilencerCase {
   bool fitted = true;
-  double pressure_drop;  // at the flow of redline, target boost, volumetric efficiency 0.95; Pa
+  double pressure_drop;  // Pa
+  double mass_flow = 0;  // at which it costs that: of redline, target boost, volumetric efficiency 0.95; kg/s
 };
 
 struct RunCase {

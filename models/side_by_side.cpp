@@ -48,6 +48,11 @@ SpeedResult run_job(const EngineCase& engine, double rpm, bool measure_time, con
 
 }  // namespace
 
+void share_silencer(const EngineCase& first, EngineCase& other) {
+  const SilencerCase &a = first.silencer, &b = other.silencer;
+  if (a.fitted == b.fitted && a.pressure_drop == b.pressure_drop) other.silencer = first.silencer;
+}
+
 std::vector<EngineResult> run_engines(const std::vector<const EngineCase*>& cases, const SideBySideOptions& options, const ShareProgress& progress) {
   std::vector<EngineResult> results;
   std::vector<Job> jobs;

@@ -19,6 +19,10 @@ struct SideBySideOptions {
   bool measure_time = false;  // fill timing.shares
 };
 
+/// The silencer of a comparison: where another case states the same pressure drop as the first, it gets the very same
+/// restriction, not one sized for its own flow.
+void share_silencer(const EngineCase& first, EngineCase& other);
+
 /// Every speed of every case. The first Error thrown by a run comes through, naming the case's title and the speed.
 std::vector<EngineResult> run_engines(const std::vector<const EngineCase*>& cases, const SideBySideOptions& options = {},
                                       const ShareProgress& progress = {});

@@ -136,6 +136,17 @@ TEST(Compare, TriesAChangedValue) {
   EXPECT_NE(j["layouts"][0]["speeds"][0]["turbine"][0]["pressure_mean_bar"], j["layouts"][1]["speeds"][0]["turbine"][0]["pressure_mean_bar"]);
 }
 
+TEST(Compare, RefusesCasesThatRunDifferentSpeeds) {
+  const Workshop shop;
+  std::string other = shop.read(unequal);
+  other.replace(other.find("[2500,"), 6, "[2600,");
+  shop.write("other_speeds.toml", other);
+  const Outcome o = shop.run({"compare", equal, "other_speeds.toml", "--quick"});
+  EXPECT_EQ(o.exit_code, 3);
+  EXPECT_NE(o.err.find("2600"), std::string::npos) << o.err;
+  EXPECT_EQ(shop.run(joined({"compare", equal, "other_speeds.toml"}, one_quick_speed)).exit_code, 0);
+}
+
 TEST(Compare, OfOneLayoutIsAUsageFault) { EXPECT_EQ(Workshop().run({"compare", equal}).exit_code, 2); }
 TEST(Compare, OfARigIsAUsageFault) { EXPECT_EQ(Workshop().run({"compare", rig, equal}).exit_code, 2); }
 
