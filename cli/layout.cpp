@@ -43,6 +43,7 @@ Value swing(const SpeedResult& s, double) { return highest(s.turbine, [](const E
 Value drive_to_boost(const SpeedResult& s, double) { return s.drive_to_boost_gauge; }
 Value available(const SpeedResult& s, double) { return total(s.turbine, [](const EntryFigures& e) { return e.power_available / kilowatt; }); }
 Value shaft(const SpeedResult& s, double) { return total(s.turbine, [](const EntryFigures& e) { return e.power_shaft / kilowatt; }); }
+Value surplus(const SpeedResult& s, double) { return s.turbine_surplus / kilowatt; }
 Value turbine_temperature(const SpeedResult& s, double) {
   return average(s.turbine, [](const EntryFigures& e) { return e.temperature_flow_mean - 273.15; });
 }
@@ -112,6 +113,7 @@ const std::vector<FigureRow>& figure_rows() {
       {"drive pressure over boost, both gauge", 2, drive_to_boost},
       {"power in the pulses, kW", 2, available},
       {"turbine shaft power, kW", 2, shaft},
+      {"shaft power left over by the compressor, kW", 2, surplus},
       {"gas at the turbine, degC", 0, turbine_temperature},
       {"torque, Nm", 1, torque_of},
       {"worst cylinder's filling, %", 1, worst_breathing},

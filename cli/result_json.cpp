@@ -100,6 +100,8 @@ void put_engine(Json& j, const SpeedResult& s) {
   put_number(j, "fuel_flow_kg_s", s.fuel_flow);
   put_number(j, "exhaust_flow_kg_s", s.exhaust_flow);
   put_number(j, "turbine_tip_speed_m_s", s.turbine_wheel_speed);
+  put_number(j, "compressor_power_kW", s.compressor_power / kilowatt);
+  put_number(j, "turbine_surplus_kW", s.turbine_surplus / kilowatt);
 }
 
 Json speed_json(const SpeedResult& s, double ambient) {

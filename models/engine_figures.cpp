@@ -151,12 +151,20 @@ void add_engine(SpeedResult& result, const EngineModel& model, const EngineBooks
   result.duct_wall_heat = -cycle.duct_heat;
 }
 
+/// Boost is given, so the turbine gives more or less than the compressor takes.
+void add_shaft(SpeedResult& result, const EngineModel& model) {
+  result.turbine_wheel_speed = model.tip_speed();
+  result.compressor_power = result.air_flow * model.compressor_work();
+  double shaft = 0;
+  for (const EntryFigures& entry : result.turbine) shaft += entry.power_shaft;
+  result.turbine_surplus = shaft * model.engine_case().turbines.front().mechanical_efficiency - result.compressor_power;
+}
+
 void add_boost(SpeedResult& result, const EngineModel& model) {
   const EngineCase& engine = model.engine_case();
   result.boost_gauge = engine.charge.boost_gauge;
   result.intake_pressure = model.intake_pressure();
   result.intake_temperature = engine.charge.temperature;
-  result.turbine_wheel_speed = model.tip_speed();
   if (result.boost_gauge < least_boost_for_ratio || result.turbine.empty()) return;
   double drive = 0;
   for (const EntryFigures& entry : result.turbine) drive += entry.pressure_mean / static_cast<double>(result.turbine.size());
@@ -258,6 +266,7 @@ void fill_figures(SpeedResult& result, const EngineModel& model, const CycleReco
   for (const PortPlace& port : ports) result.cylinders.push_back(cylinder_figures(result, model, port));
   add_boost(result, model);
   add_engine(result, model, cycle);
+  add_shaft(result, model);
   add_gates(result, model, cycle);
   result.arrivals = direct_arrivals(model.engine_case().plan, result.record, ports, arrival_places(model.engine_case(), entries));
   add_pulse_overlap(result, model, ports, entries);

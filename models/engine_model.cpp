@@ -79,21 +79,14 @@ double EngineModel::tip_speed() const {
   return pulsewright::turbine_tip_speed(compressor_work(), case_.charge.work_coefficient, case_.charge.wheel_ratio);
 }
 
-// The flow at redline, target boost and volumetric efficiency 0.95, fuel included, through the wheel to the air.
 double EngineModel::exit_area() const {
   if (!case_.silencer.fitted) return std::numeric_limits<double>::infinity();
-  const EngineParts& e = case_.engine;
-  constexpr double volumetric_efficiency = 0.95;  // part of the silencer's definition
-  const double density = intake_pressure() / (gas_constant(gas_, 0) * case_.charge.temperature);
-  const double air = volumetric_efficiency * e.displacement() * density * e.redline / 120;
-  const double flow = air * (1 + 1 / (e.lambda * stoichiometric_air_fuel_ratio(e.fuel)));
-  return silencer_area({case_.silencer.pressure_drop, flow, silencer_temperature, case_.ambient.pressure}, gas_);
+  return silencer_area({case_.silencer.pressure_drop, case_.silencer.mass_flow, silencer_temperature, case_.ambient.pressure}, gas_);
 }
 
 TurbineSpec EngineModel::turbine_spec(const TurbineNode& node, const std::string& name) const {
   const TurbineCase& t = case_.turbines[static_cast<std::size_t>(node.turbine)];
-  const TurbineAreas areas = areas_from_capacity(t.capacity, 1.0, t.scrolls, gas_);
-  TurbineSpec spec{.name = name, .scroll_throat = areas.scroll_throat, .rotor = areas.rotor, .peak_efficiency = t.peak_efficiency};
+  TurbineSpec spec{.name = name, .scroll_throat = t.areas.scroll_throat, .rotor = t.areas.rotor, .peak_efficiency = t.peak_efficiency};
   spec.tongue_leak = t.tongue_leak;
   spec.outlet_port = node.outlet;
   if (node.outlet < 0) spec.exit_area = exit_area();

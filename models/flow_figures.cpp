@@ -17,8 +17,8 @@ double stagnation_pressure(double p, double u, double rho, double c) {
   return p * std::pow(1 + (g - 1) / 2 * mach2, g / (g - 1));
 }
 
-// Equation   T_flow: h(T_flow, Y_flow) = integral(md h)/integral(md), Y_flow = integral(md Y)/integral(md)
-// Source     definition: the temperature of the gas mixed in a bag
+// Equation   T_flow: h(T_flow, Y_flow) = integral(md (h + u^2/2))/integral(md), Y_flow = integral(md Y)/integral(md)
+// Source     definition: the temperature of the gas brought to rest in a bag, which only heat and work can change on the way
 // Symbols    md = rho u A kg/s, with its sign
 // Valid for  net forward flow over the cycle; else the time mean is returned
 // Tested by  tests/models/flow_figures_test.cpp
@@ -28,7 +28,7 @@ PlaceFigures place_figures(const PlaceRecord& at, double area, const Gas& gas) {
   for (std::size_t i = 0; i < at.p.size(); ++i) {
     const double flow = at.rho[i] * at.u[i] * area;
     mass += flow / n;
-    enthalpy_flow += flow * enthalpy(gas, at.T[i], at.Y[i]) / n;
+    enthalpy_flow += flow * (enthalpy(gas, at.T[i], at.Y[i]) + 0.5 * at.u[i] * at.u[i]) / n;
     burned += flow * at.Y[i] / n;
     stagnation += stagnation_pressure(at.p[i], at.u[i], at.rho[i], at.c[i]) / n;
   }

@@ -11,7 +11,8 @@ double stagnation_pressure(double p, double u, double rho, double c);
 
 struct PlaceFigures {
   double pressure_mean, stagnation_mean, pressure_peak, pressure_valley;  // Pa
-  double temperature_time_mean, temperature_flow_mean;                     // K
+  double temperature_time_mean;                                            // static, K
+  double temperature_flow_mean;                                            // of all gas that passes, brought to rest, K
   double mass_flow;                                                        // kg/s, along the duct
 };
 

@@ -19,7 +19,7 @@ struct EntryFigures {
   double stagnation_mean;      // Pa
   double pressure_peak;        // Pa
   double pressure_swing;       // peak to valley, Pa
-  double temperature_flow_mean;  // enthalpy-flow mean, K
+  double temperature_flow_mean;  // of all gas that passes, brought to rest, K
   double temperature_time_mean;  // K
   double mass_flow;            // kg/s
   double power_available;      // isentropic, total to static, W
@@ -35,7 +35,7 @@ struct CylinderFigures {
   double port_pressure_mean, port_pressure_peak;  // Pa, at the valve
   std::optional<double> overlap_port_pressure;        // mean over the valve overlap, Pa; none without overlap
   std::optional<double> overlap_port_minus_intake;    // Pa
-  double temperature;             // enthalpy-flow mean at the head face, K
+  double temperature;             // of all gas that passes the head face, brought to rest, K
 };
 
 struct GateFigures {
@@ -80,6 +80,8 @@ struct SpeedResult {
   double unsettled_mass, unsettled_energy;  // |stored| / in
   double boost_gauge, intake_pressure, intake_temperature;  // Pa, Pa, K
   double turbine_wheel_speed;               // m/s, at the inducer's tip
+  double compressor_power;                  // that the boost asks for, W
+  double turbine_surplus;                   // shaft power behind the bearings beyond that; below zero: the boost cannot be held, W
   std::vector<EntryFigures> turbine;
   std::vector<GateFigures> gates;
   std::vector<CylinderFigures> cylinders;
