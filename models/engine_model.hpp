@@ -22,6 +22,7 @@ class EngineModel {
   void cycle(EachStep each_step) {
     Network& net = *assembly_.network;
     const double end = static_cast<double>(++cycles_) * cycle_time_;
+    net.refresh_with_next_step();
     while (net.time() < end - 1e-9 * cycle_time_) {
       const double left = end - net.time(), steps = std::ceil(left / net.allowed_step());
       net.step(left / std::max(1.0, steps));

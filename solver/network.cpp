@@ -157,7 +157,10 @@ void Network::advance_elements(const Step& step) {
 
 void Network::step(double dt) {
   const DenormalsFlushed guard;
-  if (steps_ % refresh_interval == 0) refresh_sources();
+  if (steps_ >= refresh_due_) {
+    refresh_sources();
+    refresh_due_ = steps_ + refresh_interval;
+  }
   refresh_ghosts();
   sweep_->predict(arena_, gas_, dt);
   sweep_->fluxes(arena_);

@@ -48,6 +48,10 @@ class Network {
   /// One step of dt seconds (dt <= allowed_step()). Throws Error (unphysical) with duct, cell, distance, time, values.
   void step(double dt);
 
+  /// Friction and heat factors, which stand for some steps, are made anew with the next one. At the start of every engine
+  /// cycle, so that all cycles refresh them at the same instants: else the run repeats only after several cycles.
+  void refresh_with_next_step() { refresh_due_ = steps_; }
+
   /// Steps of equal length that land on t exactly.
   void run_until(double t);
 
@@ -125,7 +129,7 @@ class Network {
   std::vector<double> element_seconds_;  // empty: not measured
   std::size_t cells_ = 0;
   double time_ = 0, courant_rate_ = 0;
-  long steps_ = 0;
+  long steps_ = 0, refresh_due_ = 0;
 };
 
 }  // namespace pulsewright

@@ -45,6 +45,9 @@ TEST_P(DemoEngine, SettlesAndKeepsMassAndEnergy) {
 }
 INSTANTIATE_TEST_SUITE_P(Speeds, DemoEngine, testing::Values(2000, 2500, 3000, 3500, 4000, 4500, 5000, 5500, 6000, 6500, 7000, 7500));
 
+// Beyond the redline and with long cells, where friction factors that stood over a cycle's end once kept it swinging over five cycles.
+TEST(DemoEngineBeyondRedline, Settles) { EXPECT_TRUE(run_speed(demo(equal, {}, coarse), 9000).settled); }
+
 // 0.1 %: the network is exactly symmetric, what differs is how far each cylinder's last cycle had settled.
 TEST(EqualPrimaries, InFiringOrderRoundTheCollectorMakeAllCylindersAlike) {
   const SpeedResult s = run_speed(demo(equal, {}, coarse), 4500);
