@@ -1,9 +1,10 @@
 #pragma once
-// One layout of a comparison: its letter, its case, its figures.
+// One layout of a comparison: its letter, its case, its figures; and what is said about several of them in sentences.
 
 #include <string>
 #include <vector>
 
+#include "cli/figures.hpp"
 #include "cli/loaded_case.hpp"
 #include "models/results.hpp"
 
@@ -15,26 +16,34 @@ struct Layout {
   EngineResult result;
 
   const EngineCase& engine() const { return *loaded.engine; }
+
+  /// nullptr where this layout was not run at that speed.
+  const SpeedResult* at_rpm(double rpm) const;
+  std::optional<double> figure(const FigureRow& row, double rpm) const;
 };
 
-/// A figure of a speed as people read it. unit is shown once, in the row's label.
-struct FigureRow {
-  std::string label;
-  int decimals;
-  std::optional<double> (*value)(const SpeedResult& speed, double ambient_pressure);
-};
+/// The speeds that tables and pages show: those of the first layout.
+std::vector<double> speeds_of(const std::vector<Layout>& layouts);
 
-/// The visible table: the figures that layouts are compared by, in the order in which they are read.
-const std::vector<FigureRow>& figure_rows();
-
-/// What is the same in all layouts and what is not, as sentences, one a line.
+/// What is the same in all layouts, as sentences, one a line.
 std::vector<std::string> held_equal(const std::vector<Layout>& layouts);
+
+/// What is not: a line for each thing that differs from the first layout ("B: primary 2: 220 mm long, not 450 mm").
 std::vector<std::string> differences(const std::vector<Layout>& layouts);
 
-/// Where the layouts differ most, figure by figure, in words; empty for one layout.
+/// Where the layouts differ from the first, in the order in which a builder asks, each where it is largest; then where they do
+/// not, and what counts as no difference. Empty for one layout.
 std::vector<std::string> in_short(const std::vector<Layout>& layouts);
 
+/// Where the turbine gives less than the compressor takes, one sentence each.
+std::vector<std::string> not_held(const std::vector<Layout>& layouts);
+
+/// Why a figure is missing somewhere, one line for each row with a gap.
+std::vector<std::string> missing_reasons(const std::vector<Layout>& layouts);
+
 extern const char* const boost_given_sentence;
+extern const char* const no_bands_sentence;
+extern const std::vector<std::string> how_to_read;
 extern const std::vector<std::string> cautions;
 
 }  // namespace pulsewright

@@ -6,40 +6,70 @@
 #include <functional>
 
 #include "shared/text_table.hpp"
+#include "shared/words.hpp"
 
 namespace pulsewright {
 namespace {
 
-constexpr std::size_t speeds_across = 5;  // more go into a second table below
+constexpr std::size_t screen_width = 110, label_width = 35, value_width = 5;  // letters; a table of two layouts has five speeds across
 constexpr double bar = 1e5;
-
-using Cell = std::function<std::string(const Layout&, const SpeedResult&)>;
-
-/// "1.51 / 1.54": the layouts' values at one speed.
-std::string side_by_side(const std::vector<Layout>& layouts, std::size_t speed, const Cell& cell) {
-  std::string text;
-  for (const Layout& layout : layouts)
-    text += (text.empty() ? "" : " / ") + (speed < layout.result.speeds.size() ? cell(layout, layout.result.speeds[speed]) : "-");
-  return text;
-}
 
 struct Line {
   std::string label;
-  Cell cell;
+  std::function<std::string(const Layout&, const SpeedResult&)> cell;
 };
 
-/// A table of lines over speeds, five across.
+/// Broken at blanks so that no line is wider than the screen; later lines stand two further in.
+std::string broken(const std::string& text, const std::string& indent) {
+  std::string out, line = indent;
+  std::size_t at = 0;
+  const std::string safe = printable(text);
+  while (at < safe.size()) {
+    const std::size_t end = std::min(safe.find(' ', at), safe.size());
+    if (line.size() > indent.size() + 2 && line.size() + 1 + end - at > screen_width) {
+      out += std::string(line.begin(), std::find_if_not(line.rbegin(), line.rend(), [](char c) { return c == ' '; }).base()) + "\n";
+      line = indent + "  ";
+    }
+    line += (line.find_first_not_of(' ') == std::string::npos ? "" : " ") + safe.substr(at, end - at);
+    at = end + 1;
+  }
+  return out + line + "\n";
+}
+
+std::string all_broken(const std::vector<std::string>& lines, const std::string& indent) {
+  std::string text;
+  for (const std::string& line : lines) text += broken(line, indent);
+  return text;
+}
+
+/// "1.51 / 1.54": the layouts' values at one speed.
+std::string side_by_side(const std::vector<Layout>& layouts, double rpm, const Line& line) {
+  std::string text;
+  for (const Layout& layout : layouts) {
+    const SpeedResult* speed = layout.at_rpm(rpm);
+    text += (text.empty() ? "" : " / ") + (speed ? line.cell(layout, *speed) : "-");
+  }
+  return text;
+}
+
+std::size_t speeds_across(std::size_t layouts) {
+  const std::size_t column = std::max<std::size_t>(layouts * (value_width + 3) - 3, std::size_t{8}) + 2;
+  return std::max<std::size_t>(1, (screen_width - label_width + 1) / column);
+}
+
+/// A table of lines over speeds; speeds that do not fit go into a second table below.
 std::string speed_table(const std::string& title, const std::vector<Layout>& layouts, const std::vector<Line>& lines) {
   std::string text;
-  const std::size_t count = layouts.front().result.speeds.size();
-  for (std::size_t first = 0; first < count; first += speeds_across) {
-    const std::size_t last = std::min(count, first + speeds_across);
-    std::vector<TextTable::Column> columns{{title, TextTable::Align::left}};
-    for (std::size_t s = first; s < last; ++s) columns.push_back({fmt::format("{:.0f} rpm", layouts.front().result.speeds[s].rpm), TextTable::Align::right});
+  const std::vector<double> speeds = speeds_of(layouts);
+  const std::size_t across = speeds_across(layouts.size());
+  for (std::size_t first = 0; first < speeds.size(); first += across) {
+    const std::size_t last = std::min(speeds.size(), first + across);
+    std::vector<TextTable::Column> columns{{title + std::string(label_width - std::min(label_width, title.size()), ' '), TextTable::Align::left}};
+    for (std::size_t s = first; s < last; ++s) columns.push_back({fmt::format("{:.0f} rpm", speeds[s]), TextTable::Align::right});
     TextTable table(columns);
     for (const Line& line : lines) {
       std::vector<std::string> row{line.label};
-      for (std::size_t s = first; s < last; ++s) row.push_back(side_by_side(layouts, s, line.cell));
+      for (std::size_t s = first; s < last; ++s) row.push_back(side_by_side(layouts, speeds[s], line));
       table.add_row(row);
     }
     text += table.text() + "\n";
@@ -50,51 +80,60 @@ std::string speed_table(const std::string& title, const std::vector<Layout>& lay
 std::vector<Line> figure_lines() {
   std::vector<Line> lines;
   for (const FigureRow& row : figure_rows())
-    lines.push_back({row.label, [&row](const Layout& l, const SpeedResult& s) {
-                       const auto value = row.value(s, l.result.ambient_pressure);
-                       return value ? fmt::format("{:.{}f}", *value, row.decimals) : std::string("-");
-                     }});
+    lines.push_back({row.label, [&row](const Layout& l, const SpeedResult& s) { return figure_text(row, row.value(s, l.result.ambient_pressure)); }});
   return lines;
 }
 
-std::vector<Line> cylinder_lines(const std::vector<Layout>& layouts, const std::function<std::string(const CylinderFigures&)>& figure) {
+/// A line for each cylinder of the layout that has most.
+std::vector<Line> cylinder_lines(const std::vector<Layout>& layouts, const std::function<std::string(const SpeedResult&, std::size_t)>& figure) {
+  std::size_t count = 0;
+  for (const Layout& l : layouts) count = std::max(count, l.result.speeds.front().cylinders.size());
   std::vector<Line> lines;
-  for (std::size_t c = 0; c < layouts.front().result.speeds.front().cylinders.size(); ++c)
-    lines.push_back({fmt::format("cylinder {}", c + 1), [c, figure](const Layout&, const SpeedResult& s) {
-                       return c < s.cylinders.size() ? figure(s.cylinders[c]) : std::string("-");
-                     }});
+  for (std::size_t c = 0; c < count; ++c)
+    lines.push_back({fmt::format("cylinder {}", c + 1), [c, figure](const Layout&, const SpeedResult& s) { return c < s.cylinders.size() ? figure(s, c) : std::string("-"); }});
   return lines;
 }
 
-std::string first_arrival(const SpeedResult& s, int cylinder) {
+std::string first_arrival(const SpeedResult& s, std::size_t cylinder) {
   for (const Arrival& a : s.arrivals)
-    if (a.from == cylinder && a.at.starts_with("turbine")) return fmt::format("{:.0f}", a.deg_after_opening);
+    if (a.from == s.cylinders[cylinder].cylinder && a.at.starts_with("turbine")) return number_text(a.deg_after_opening, 0);
   return "-";
 }
 
-std::vector<Line> arrival_lines(const std::vector<Layout>& layouts) {
-  std::vector<Line> lines;
-  for (const CylinderFigures& c : layouts.front().result.speeds.front().cylinders)
-    lines.push_back({fmt::format("from cylinder {}", c.cylinder), [number = c.cylinder](const Layout&, const SpeedResult& s) { return first_arrival(s, number); }});
-  return lines;
+std::string overlap_text(const SpeedResult& s, std::size_t cylinder) {
+  const auto p = s.cylinders[cylinder].overlap_port_minus_intake;
+  return p ? number_text(*p / bar, 2, true) : "-";
 }
 
 std::string head(const std::vector<Layout>& layouts) {
   std::string text;
-  for (const Layout& l : layouts) text += fmt::format("{}  {}  ({})\n", l.letter, l.loaded.label, l.loaded.file);
-  if (layouts.size() > 1) text += "\nHeld equal:\n";
-  else text += "\n";
-  for (const std::string& line : held_equal(layouts)) text += "  " + line + "\n";
+  const bool several = layouts.size() > 1;
+  for (const Layout& l : layouts) text += broken((several ? l.letter + "  " : "") + l.loaded.label + "  (" + l.loaded.file + ")", "");
+  text += several ? "\nHeld equal:\n" : "\nRun with:\n";
+  text += all_broken(held_equal(layouts), "  ");
   const auto different = differences(layouts);
-  if (!different.empty()) text += "Different from A:\n";
-  for (const std::string& line : different) text += "  " + line + "\n";
-  return text + "\n" + boost_given_sentence + "\n\n";
+  if (!different.empty()) text += "Different from A:\n" + all_broken(different, "  ");
+  return text + "\n" + broken(boost_given_sentence, "") + "\n";
+}
+
+std::string tables(const std::vector<Layout>& layouts) {
+  std::string title;
+  for (const Layout& l : layouts) title += (title.empty() ? "" : " / ") + l.letter;
+  std::string text = speed_table(layouts.size() > 1 ? title : "figure", layouts, figure_lines());
+  text.pop_back();  // what a gap means stands right below
+  text += all_broken(missing_reasons(layouts), "") + all_broken(how_to_read, "") + "\n";
+  text += speed_table("pulse at turbine, deg after opening", layouts, cylinder_lines(layouts, first_arrival));
+  text += speed_table("filling at intake density, %", layouts, cylinder_lines(layouts, [](const SpeedResult& s, std::size_t c) {
+                        return number_text(100 * s.cylinders[c].volumetric_efficiency, 1);
+                      }));
+  return text + speed_table("overlap: port less intake, bar", layouts, cylinder_lines(layouts, overlap_text));
 }
 
 std::string assumed_text(const Layout& layout) {
-  TextTable table({{"assumed (you did not say)"}, {"value"}, {"range"}});
-  for (const AssumedEntry& a : layout.result.assumed) table.add_row({a.key, a.value, a.range});
-  return table.text();
+  std::string text = "Assumed, because the case does not say (value, range, why):\n";
+  for (const AssumedEntry& a : layout.result.assumed)
+    text += broken(a.key + ": " + a.value + (a.range.empty() ? "" : ", " + a.range) + (a.why.empty() ? "" : "; " + a.why), "  ");
+  return text;
 }
 
 }  // namespace
@@ -110,23 +149,13 @@ std::vector<std::string> unsettled_text(const std::vector<Layout>& layouts) {
 }
 
 std::string layouts_text(const std::vector<Layout>& layouts) {
-  std::string text = head(layouts);
-  text += speed_table(layouts.size() > 1 ? "A / B ..." : "figure", layouts, figure_lines());
-  text += speed_table("blowdown reaches the turbine, deg after its valve opens", layouts, arrival_lines(layouts));
-  text += speed_table("filling, % of the cylinder at intake density", layouts,
-                      cylinder_lines(layouts, [](const CylinderFigures& c) { return fmt::format("{:.1f}", 100 * c.volumetric_efficiency); }));
-  text += speed_table("port minus intake over the overlap, bar", layouts, cylinder_lines(layouts, [](const CylinderFigures& c) {
-                        return c.overlap_port_minus_intake ? fmt::format("{:+.3f}", *c.overlap_port_minus_intake / bar) : std::string("-");
-                      }));
+  std::string text = head(layouts) + tables(layouts);
   const auto largest = in_short(layouts);
-  if (!largest.empty()) text += "Where they differ most (no bands yet: a difference of less than a per cent or two may be none):\n";
-  for (const std::string& line : largest) text += "  " + line + "\n";
-  if (layouts.size() == 1) text += assumed_text(layouts.front());
-  else text += "\nWhat was assumed: pulsewright check CASE lists it.\n";
+  if (!largest.empty()) text += "Where they differ, what matters most first\n" + all_broken(largest, "  ") + broken(no_bands_sentence, "  ");
+  text += layouts.size() == 1 ? assumed_text(layouts.front()) : "\nWhat was assumed: pulsewright check CASE lists it.\n";
   text += "\n";
-  for (const std::string& caution : cautions) text += "! " + caution + "\n";
-  for (const std::string& line : unsettled_text(layouts)) text += line + "\n";
-  return text;
+  for (const std::string& caution : cautions) text += broken("! " + caution, "");
+  return text + all_broken(not_held(layouts), "") + all_broken(unsettled_text(layouts), "");
 }
 
 }  // namespace pulsewright

@@ -2,6 +2,7 @@
 
 #include <charconv>
 
+#include "cli/case_words.hpp"
 #include "shared/case_file.hpp"
 #include "shared/error.hpp"
 #include "shared/units.hpp"
@@ -14,7 +15,7 @@ constexpr double lowest_rpm = 300, highest_rpm = 30000, shortest_cell = 5e-4, lo
 
 std::string label_of(const std::string& title, const std::vector<std::string>& tries) {
   std::string label = title;
-  for (const std::string& change : tries) label += (label == title ? " with " : ", ") + change;
+  for (const std::string& change : tries) label += "; " + change_in_words(change);
   return label;
 }
 

@@ -4,74 +4,77 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
-#include <utility>
+#include <numeric>
 
+#include "cli/svg_axes.hpp"
 #include "models/pulse_parts.hpp"
 
 namespace pulsewright {
 namespace {
 
-constexpr double width = 480, height = 236, left = 44, right = 26, top = 30, bottom = 34;
-constexpr std::array dashes{"", "6 4", "1.5 3", "8 3 1.5 3"};
+using F = ChartFrame;
 
-double x_of(double deg) { return left + (width - left - right) * deg / 720; }
-
-struct Axis {
-  double low, high, tick;
-  double y_of(double value) const { return height - bottom - (height - top - bottom) * (value - low) / (high - low); }
+struct Stroke {
+  const char* dashes;
+  double weight;
 };
+constexpr std::array strokes{Stroke{"", 2.1}, Stroke{"6 3", 1.3}, Stroke{"1.5 3", 2.2}, Stroke{"9 3 1.5 3", 1.5},
+                             Stroke{"3 2", 2.2}, Stroke{"12 4", 1.1}, Stroke{"9 3 1.5 3 1.5 3", 2}, Stroke{"1.5 6", 2.6}};
+constexpr std::size_t inks = 4;  // colours of the style sheet: beyond them dash and weight tell alone
+constexpr double letter_height = 12;
 
-/// Ends on round numbers, with three to seven ticks between.
-Axis round_axis(double low, double high) {
-  const double span = std::max(high - low, 1e-6 * std::max(std::abs(high), 1.0));
-  const double decade = std::pow(10, std::floor(std::log10(span / 4)));
-  const double part = span / 4 / decade, tick = decade * (part < 1.5 ? 1 : part < 3.5 ? 2 : part < 7.5 ? 5 : 10);
-  return {std::floor(low / tick) * tick, std::ceil(high / tick) * tick, tick};
+std::size_t stroke_of(int dash) { return static_cast<std::size_t>(dash) % strokes.size(); }
+
+std::string pen(int dash) {
+  const std::size_t k = stroke_of(dash);
+  const std::string dashes = *strokes[k].dashes == '\0' ? "" : fmt::format(" stroke-dasharray=\"{}\"", strokes[k].dashes);
+  return fmt::format("class=\"line ink{}\" stroke-width=\"{:g}\"{}", k % inks, strokes[k].weight, dashes);
 }
 
-Axis axis_of(const Chart& chart) {
-  double low = 1e300, high = -1e300;
-  for (const ChartLine& line : chart.lines) {
-    const auto [a, b] = std::minmax_element(line.values.begin(), line.values.end());
-    low = std::min(low, *a), high = std::max(high, *b);
+std::string polyline(const ChartLine& line, const ValueAxis& axis) {
+  std::string points;
+  for (int deg = 0; deg <= 720; ++deg) points += fmt::format("{:.1f},{:.1f} ", F::x_of(deg), axis.y_of(at_degree(line.values, deg)));
+  points.pop_back();
+  return fmt::format("<polyline {} points=\"{}\"/>", pen(line.dash), points);
+}
+
+/// Heights of labels beside the ends of the lines: as near as they can be without standing on each other.
+std::vector<double> label_heights(std::vector<double> wanted) {
+  std::vector<std::size_t> order(wanted.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::ranges::stable_sort(order, {}, [&](std::size_t k) { return wanted[k]; });
+  for (std::size_t k = 1; k < order.size(); ++k) {
+    const double overlap = wanted[order[k - 1]] + letter_height - wanted[order[k]];
+    if (overlap <= 0) continue;
+    if (k == 1) wanted[order[0]] -= overlap / 2;
+    wanted[order[k]] = wanted[order[k - 1]] + letter_height;
   }
-  return round_axis(low, high);
+  const double beyond = order.empty() ? 0 : wanted[order.back()] - (F::bottom + 4);
+  if (beyond > 0)
+    for (double& y : wanted) y -= beyond;
+  return wanted;
 }
 
-std::string text_at(double x, double y, std::string_view anchor, std::string_view text) {
-  return fmt::format("<text x=\"{:.1f}\" y=\"{:.1f}\" text-anchor=\"{}\">{}</text>", x, y, anchor, escaped(text));
-}
-
-std::string grid(const Axis& axis) {
+std::string end_labels(const Chart& chart, const ValueAxis& axis) {
+  std::vector<double> wanted;
+  for (const ChartLine& line : chart.lines) wanted.push_back(axis.y_of(line.values.back()) + 4);
+  const std::vector<double> y = label_heights(wanted);
   std::string svg;
-  const int decimals = std::max(0, static_cast<int>(std::ceil(-std::log10(axis.tick) - 1e-9)));
-  for (double v = axis.low; v <= axis.high + 0.5 * axis.tick; v += axis.tick)
-    svg += fmt::format("<path class=\"grid\" d=\"M{:.1f} {:.1f}H{:.1f}\"/>", left, axis.y_of(v), width - right) + text_at(left - 5, axis.y_of(v) + 4, "end", fmt::format("{:.{}f}", v, decimals));
-  for (int deg = 0; deg <= 720; deg += 180)
-    svg += fmt::format("<path class=\"grid\" d=\"M{:.1f} {:.1f}V{:.1f}\"/>", x_of(deg), top, height - bottom) + text_at(x_of(deg), height - bottom + 15, "middle", std::to_string(deg));
-  return svg + text_at(x_of(360), height - 4, "middle", "crank degrees after cylinder 1 fires");
-}
-
-std::string shaded(const ChartBand& band) {
-  std::string svg;
-  const double from = band.from_deg - 720 * std::floor(band.from_deg / 720), to = from + band.to_deg - band.from_deg;
-  for (const auto& [a, b] : {std::pair{from, std::min(to, 720.0)}, std::pair{0.0, to - 720}}) {
-    if (b <= a) continue;
-    svg += fmt::format("<rect class=\"band\" x=\"{:.1f}\" y=\"{:.1f}\" width=\"{:.1f}\" height=\"{:.1f}\"><title>{}</title></rect>", x_of(a), top,
-                       x_of(b) - x_of(a), height - top - bottom, escaped(band.label));
-  }
+  for (std::size_t k = 0; k < chart.lines.size(); ++k) svg += svg_text(F::width - F::right + 5, y[k], "start", chart.lines[k].label);
   return svg;
 }
 
-std::string polyline(const ChartLine& line, const Axis& axis, std::size_t rank) {
-  std::string points;
-  for (int deg = 0; deg <= 720; ++deg) points += fmt::format("{:.1f},{:.1f} ", x_of(deg), axis.y_of(at_degree(line.values, deg)));
-  points.pop_back();
-  const auto dash = static_cast<std::size_t>(line.dash) % dashes.size();
-  const std::string pattern = *dashes[dash] == '\0' ? "" : fmt::format(" stroke-dasharray=\"{}\"", dashes[dash]);
-  const double y = axis.y_of(line.values.back()) + 4 + 12 * static_cast<double>(rank) - 6;
-  return fmt::format("<polyline class=\"line ink{}\"{} points=\"{}\"/>", dash, pattern, points) + text_at(width - right + 4, y, "start", line.label);
+std::string level(const ChartLevel& l, const ValueAxis& axis) {
+  return fmt::format("<path class=\"level\" d=\"M{:.1f} {:.1f}H{:.1f}\"><title>{}</title></path>", F::left, axis.y_of(l.value), F::width - F::right, escaped(l.label));
+}
+
+std::string bars(const Chart& chart) {
+  std::string svg;
+  for (std::size_t k = 0; k < chart.bars.size(); ++k) {
+    const double top = F::bottom + 6 + F::bar_row * static_cast<double>(k);
+    svg += svg_stretch(chart.bars[k], "bar", top + 3, 5) + svg_text(F::left - 5, top + 10, "end", chart.bars[k].label);
+  }
+  return svg;
 }
 
 }  // namespace
@@ -90,14 +93,33 @@ std::string escaped(std::string_view text) {
   return safe;
 }
 
+std::optional<ChartRange> value_range(const Chart& chart) {
+  std::optional<ChartRange> range;
+  const auto add = [&range](double low, double high) {
+    if (!range) range = ChartRange{low, high};
+    range->low = std::min(range->low, low), range->high = std::max(range->high, high);
+  };
+  for (const ChartLine& line : chart.lines)
+    if (!line.values.empty()) add(*std::ranges::min_element(line.values), *std::ranges::max_element(line.values));
+  if (range)
+    for (const ChartLevel& l : chart.levels) add(l.value, l.value);
+  return range;
+}
+
+std::string svg_sample(int dash) { return fmt::format("<svg class=\"sample\" viewBox=\"0 0 40 10\" aria-hidden=\"true\"><path {} d=\"M0 5H40\"/></svg>", pen(dash)); }
+
 std::string svg_chart(const Chart& chart) {
-  const Axis axis = axis_of(chart);
-  std::string svg = fmt::format("<svg viewBox=\"0 0 {:.0f} {:.0f}\" role=\"img\" aria-label=\"{}\">", width, height, escaped(chart.title));
-  svg += fmt::format("<text class=\"title\" x=\"{:.0f}\" y=\"16\">{}</text>", left, escaped(chart.title + ", " + chart.unit));
-  for (const ChartBand& band : chart.bands) svg += shaded(band);
-  svg += grid(axis);
-  for (std::size_t i = 0; i < chart.lines.size(); ++i) svg += polyline(chart.lines[i], axis, i);
-  return svg + "</svg>\n";
+  ChartRange range = value_range(chart).value_or(chart.range.value_or(ChartRange{0, 1}));
+  if (chart.range) range = {std::min(range.low, chart.range->low), std::max(range.high, chart.range->high)};
+  const ValueAxis axis = round_axis(range);
+  const double height = F::bottom + F::bar_row * static_cast<double>(chart.bars.size()) + F::below;
+  std::string svg = fmt::format("<svg class=\"chart\" viewBox=\"0 0 {:.0f} {:.0f}\" role=\"img\" aria-label=\"{}\">", F::width, height, escaped(chart.title));
+  svg += fmt::format("<text class=\"title\" x=\"{:.0f}\" y=\"19\">{}</text>", F::left, escaped(chart.title + ", " + chart.unit));
+  for (const ChartBand& band : chart.bands) svg += svg_stretch(band, "band", F::top, F::plot);
+  svg += svg_grid(axis, chart.bars.size()) + bars(chart);
+  for (const ChartLevel& l : chart.levels) svg += level(l, axis);
+  for (const ChartLine& line : chart.lines) svg += polyline(line, axis);
+  return svg + end_labels(chart, axis) + "</svg>\n";
 }
 
 }  // namespace pulsewright

@@ -161,12 +161,12 @@ TEST(Page, KeepsATitleWithMarkupAsText) {
   EXPECT_NE(page.find("&lt;script&gt;"), std::string::npos);
 }
 
-TEST(Page, DrawsTheTurbineAndEveryPort) {
+TEST(Page, DrawsTheTurbineTheMergeAndEveryPortInBothLayouts) {
   const Workshop shop;
   ASSERT_EQ(shop.run(joined({"compare", equal, unequal, "--report", "page.html"}, one_quick_speed)).exit_code, 0);
   const std::string page = shop.read("page.html");
-  EXPECT_EQ(count(page, "<svg"), 5u);
-  EXPECT_EQ(count(page, "<polyline"), 10u);
+  EXPECT_EQ(count(page, "<svg class=\"chart\""), 6u);
+  EXPECT_EQ(count(page, "<polyline"), 12u);
   EXPECT_EQ(page.find("nan"), std::string::npos);
   EXPECT_NE(page.find("default-src 'none'"), std::string::npos);
 }
