@@ -18,7 +18,8 @@ double stagnation_pressure(double p, double u, double rho, double c) {
 }
 
 // Equation   T_flow: h(T_flow, Y_flow) = integral(md (h + u^2/2))/integral(md), Y_flow = integral(md Y)/integral(md)
-// Source     definition: the temperature of the gas brought to rest in a bag, which only heat and work can change on the way
+// Source     definition: the temperature of the gas brought to rest in a bag, which only heat and work can change on
+//            the way
 // Symbols    md = rho u A kg/s, with its sign
 // Valid for  net forward flow over the cycle; else the time mean is returned
 // Tested by  tests/models/flow_figures_test.cpp

@@ -10,7 +10,7 @@ namespace {
 // Source     Heywood 1988, appendix C
 // Symbols    A effective area m2; index 0 the upstream gas at rest; p pressure downstream Pa
 // Valid for  p <= p0; gamma frozen at T0
-// Tested by  tests/models/intake_port_test.cpp, tests/verification
+// Tested by  tests/models/intake_port_test.cpp, tests/verification/orifice_turbine_checks.cpp
 double mass_flow(const Reservoir& upstream, double p, double area) {
   return area * upstream.p / std::sqrt(upstream.R * upstream.T) * flow_function(p / upstream.p, upstream.gamma);
 }

@@ -26,8 +26,7 @@ Slope flow_squared(double ratio, double g) {
 
 // Equation   psi(x) = K x psi(r/x), squared: both nozzles pass one mass flow; psi is the flow function
 // Source     turbine as two nozzles in series: N. Watson and M. S. Janota, Turbocharging the Internal Combustion
-// Engine, 1982
-//            (from memory); psi: solver/orifice.hpp
+//            Engine, 1982 (from memory); psi: solver/orifice.hpp
 // Symbols    x middle over first total pressure; r behind the second over first total pressure; K second_over_first
 // Valid for  0 <= r <= 1, K > 0
 // Tested by  tests/models/nozzle_pair_test.cpp, tests/verification/orifice_turbine_checks.cpp

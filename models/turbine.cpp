@@ -80,13 +80,13 @@ void Turbine::find_middle_pressure(std::span<Port> ports, const Step& step) {
               spec_.name);
 }
 
-// Equation   sum of throat flows = rotor flow. Throat: from the scroll's total state to the middle pressure; rotor:
-// from the
-//            middle gas at rest to the static pressure behind; inflows mix at constant enthalpy before anything leaves
-// Source     N. Watson and M. S. Janota, Turbocharging the Internal Combustion Engine, 1982 (two nozzles in series;
-// from memory) Symbols    surplus: kg/s that come in and do not leave, with what the last step left over Valid for
-// quasi-steady flow, both directions; the work per mass is that of the last step Tested by
-// tests/models/turbine_test.cpp
+// Equation   sum of throat flows = rotor flow. Throat: from the scroll's total state to the middle pressure; rotor: from
+//            the middle gas at rest to the static pressure behind; inflows mix at constant enthalpy before any leaves
+// Source     N. Watson and M. S. Janota, Turbocharging the Internal Combustion Engine, 1982 (two nozzles in series; from
+//            memory)
+// Symbols    surplus: kg/s that come in and do not leave, with what the last step left over
+// Valid for  quasi-steady flow, both directions; the work per mass is that of the last step
+// Tested by  tests/models/turbine_test.cpp
 double Turbine::surplus(double pressure, std::span<Port> ports, const Step& step) {
   middle_->p = pressure;
   to_air_ = {};
@@ -137,9 +137,8 @@ void Turbine::draw_from_air() {
   reading_.outlet_pressure = pair.middle * air_.p;
 }
 
-// Equation   |dp| = B m + K m^2: K from the orifice between the static pressures, B the pressure that drawing m moves
-// in both
-//            scrolls, sum of c/A
+// Equation   |dp| = B m + K m^2: K from the orifice between the static pressures, B the pressure that drawing m moves in
+//            both scrolls, sum of c/A
 // Source     orifice: flow_function in solver/orifice.hpp; B: linear wave
 // Symbols    m kg/s from the scroll of higher pressure to the other, without momentum along either
 // Valid for  a gap that is small beside the scrolls' throats

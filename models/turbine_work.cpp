@@ -19,9 +19,8 @@ double isentropic_drop(const Gas& gas, const TotalState& inlet, double p_out) {
 double spouting_velocity(double drop) { return std::sqrt(2 * std::max(drop, 0.0)); }
 
 // Equation   eta = peak (2x - x^2), not below 0; x = (U/C0)/0.7071
-// Source     the optimum: ideal 90 degree inward-flow radial turbine, U^2 = C0^2/2; about 0.7 in H. Luddecke, D.
-// Filsinger, J.
-//            Ehrhard, Int. J. Rotating Machinery 2012, 589720. The parabola: common practice, no source
+// Source     the optimum: ideal 90 degree inward-flow radial turbine, U^2 = C0^2/2; about 0.7 in H. Luddecke,
+//            D. Filsinger, J. Ehrhard, Int. J. Rotating Machinery 2012, 589720. The parabola: common practice, no source
 // Symbols    U wheel tip speed, C0 spouting velocity m/s
 // Valid for  radial turbines; beyond x = 2 the wheel would drive the gas: 0
 // Tested by  tests/verification/orifice_turbine_checks.cpp

@@ -13,8 +13,8 @@
 namespace pulsewright {
 namespace {
 
-constexpr double speed_tolerance =
-    1e-10;  // of the sound speed: the echo of the end must stay below any echo of interest
+// Of the sound speed: the echo of the end must stay below any echo of interest.
+constexpr double speed_tolerance = 1e-10;
 
 // The gas outside brought to velocity w by a simple wave that runs away from the duct.
 EndState simple_wave_outside(double w, const EndState& out) {
@@ -36,9 +36,8 @@ double two_simple_waves(const EndState& d, const EndState& out) {
 }
 
 // Equation   p_wave(w*; duct) = p_out (1 + (g-1)/2 (w* - w_out)/c_out)^(2g/(g-1))
-// Source     duct's side: exact wave (wave.hpp); outside: simple wave, L. D. Landau and E. M. Lifshitz, Fluid
-// Mechanics, 2nd
-//            ed., 1987, section 101
+// Source     duct's side: exact wave (solver/wave.hpp); outside: simple wave, L. D. Landau and E. M. Lifshitz, Fluid
+//            Mechanics, 2nd ed., 1987, section 101
 // Symbols    w* velocity of the contact, toward the element, m/s; index out: the gas outside
 // Valid for  any two states; two gases that part leave near-vacuum between them
 // Tested by  tests/solver/end_wave_test.cpp
@@ -52,8 +51,8 @@ double contact_velocity(const EndState& d, const EndState& out) {
   return falling_root(f, lowest, highest, two_simple_waves(d, out), speed_tolerance * d.c);
 }
 
-// Gas from outside in the end face, flowing into the duct: supersonic as it comes, in the fan, or behind the leaving
-// wave.
+// Gas from outside in the end face, flowing into the duct: supersonic as it comes, in the fan, or behind the wave that
+// leaves.
 EndState face_from_outside(double w, const EndState& out) {
   if (out.w + out.c <= 0) return out;
   const EndState s = simple_wave_outside(w, out);

@@ -30,11 +30,12 @@ inline double quick_log10(double x) {
   return 0.30102999566398120 * (std::bit_cast<double>(exponent) - (0x1p52 + 1024)) + 0.43429448190325183 * ln_m;
 }
 
-// Equation: f = 64/Re (laminar); f = [1.8 log10((e/3.7)^1.11 + 6.9/Re)]^-2 (turbulent); x^2 (3 - 2x) between Re 2300 and 4000
-// Source: Hagen-Poiseuille; S. E. Haaland, J. Fluids Eng. 105 (1983) 89; the blend is our own
-// Symbols: f Darcy factor, Re Reynolds number on hydraulic diameter, e relative roughness; log10_of_bracket as it says
-// Valid for: fully developed steady pipe flow, Re to 1e8, e to 0.05; pulsating flow is taken as a row of steady states
-// Tested by: tests/solver/friction_test.cpp, the friction rows of the verification table
+// Equation   f = 64/Re (laminar); f = [1.8 log10((e/3.7)^1.11 + 6.9/Re)]^-2 (turbulent); blended by x^2 (3 - 2x) between
+//            Re 2300 and 4000
+// Source     Hagen-Poiseuille; S. E. Haaland, J. Fluids Eng. 105 (1983) 89; the blend is our own
+// Symbols    f Darcy factor; Re Reynolds number on hydraulic diameter; e relative roughness; x from 0 to 1 over the blend
+// Valid for  fully developed steady pipe flow, Re to 1e8, e to 0.05; pulsating flow is taken as a row of steady states
+// Tested by  tests/solver/friction_test.cpp, tests/verification/pipe_checks.cpp
 inline double blended_darcy(double reynolds, double log10_of_bracket) {
   const double x = std::min(std::max((reynolds - laminar_up_to) / (turbulent_from - laminar_up_to), 0.0), 1.0);
   const double turbulent = x * x * (3 - 2 * x), t = 1.8 * log10_of_bracket;
@@ -46,11 +47,12 @@ inline double quick_darcy(double reynolds, double rough) {
   return blended_darcy(reynolds, quick_log10(rough + 6.9 / reynolds));
 }
 
-// Equation: Nu = max(3.66, 0.07 Re^0.75), the power as two square roots
-// Source: form after C. Depcik and D. Assanis, SAE 2002-01-0372; constants from memory; 3.66 laminar, wall of one temperature
-// Symbols: Nu Nusselt number on hydraulic diameter (h D/k; Prandtl number of gas taken up in 0.07), Re from the momentary |u|
-// Valid for: exhaust manifolds, Re to about 3e5; some twice the steady pipe; its spread is the range of run.wall_heat_factor
-// Tested by: tests/solver/friction_test.cpp, the heat transfer rows of the verification table
+// Equation   Nu = max(3.66, 0.07 Re^0.75), the power as two square roots
+// Source     form after C. Depcik and D. Assanis, SAE 2002-01-0372; constants from memory; 3.66 laminar, wall of one
+//            temperature
+// Symbols    Nu = h D/k on hydraulic diameter (Prandtl number of gas taken up in 0.07); Re from the momentary |u|
+// Valid for  exhaust manifolds, Re to about 3e5; some twice the steady pipe; spread: the range of run.wall_heat_factor
+// Tested by  tests/solver/friction_test.cpp, tests/verification/pipe_checks.cpp
 inline double nusselt(double reynolds) { return std::max(3.66, 0.07 * std::sqrt(reynolds * std::sqrt(reynolds))); }
 
 }  // namespace pulsewright

@@ -70,8 +70,7 @@ struct Inverted {
 // Equation   z = z0 + d - r d^2, z0 = guess(q_c, Y), d = (q_c - P)/P', r = P''/(2 P');  T outside: + (q - q_c)/P'(z)
 //            P'(z) by Taylor's series from z0
 // Source     Chebyshev's correction of third order (J. F. Traub, Iterative Methods for the Solution of Equations, 1964;
-// from
-//            memory), once, from a fitted guess that is within 6 K: no iteration
+//            from memory), once, from a fitted guess that is within 6 K: no iteration
 // Symbols    q J/kg, q_c = q kept within its values at T_low and T_high; P(z) the fit of q
 // Valid for  any finite q, rises with q; T good to 1e-8 of itself
 // Tested by  tests/solver/mixture_test.cpp

@@ -69,7 +69,7 @@ const SpeciesData& species_data(Species s) { return table[static_cast<std::size_
 // Source     NASA/TP-2002-211556, 2002, equations (1) to (3)
 // Symbols    cp, s J/(mol K); h J/mol; R = 8.314462618 J/(mol K); T K
 // Valid for  200 to 6000 K; outside, the end ranges are extrapolated
-// Tested by  tests/solver/nasa9_test.cpp, tests/verification/gas_checks.cpp
+// Tested by  tests/solver/composition_test.cpp, tests/verification/gas_checks.cpp
 double molar_heat_capacity(Species s, double T) {
   const auto& a = range_at(s, T).a;
   const double power_series = a[2] + T * (a[3] + T * (a[4] + T * (a[5] + T * a[6])));

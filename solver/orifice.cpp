@@ -9,8 +9,7 @@
 namespace pulsewright {
 namespace {
 
-// The last Newton step may be a millionth of the velocity (what is left then is its square), but no finer than
-// rounding.
+// The last Newton step may be a millionth of the velocity (what is left then is its square), no finer than rounding.
 double speed_tolerance(double guess, double c) { return 1e-6 * guess + 1e-14 * c; }
 
 // Velocity at which gas from the duct would pass an incompressible orifice with a linear wave.
@@ -33,14 +32,13 @@ double fastest_outflow(const EndState& d) {
   return d.w * ((g - 1) * m2 + 2) / ((g + 1) * m2);
 }
 
-// Equation   a^2 (rho_t/rho)^2 v_t^2 - w^2 = 0,  v_t^2 = 2 cp (T + w^2/(2 cp) - T_t),  isentropic from the face to the
-// throat,
+// Equation   a^2 (rho_t/rho)^2 v_t^2 - w^2 = 0,  v_t^2 = 2 cp (T + w^2/(2 cp) - T_t),  isentropic from face to throat,
 //            T_t = T (p_out/p)^((g-1)/g), not below the sonic 2/(g+1) of the total temperature; p, rho, T by the exact
 //            wave
 // Source     quasi-steady one-dimensional gas dynamics: A. H. Shapiro, Compressible Fluid Flow I, 1953, chapter 4
-// Symbols    w velocity at the face m/s; a effective throat area over duct area; index t throat; p_out pressure outside
-// Pa Valid for  0 < a < 1, duct's gas flowing out; gamma frozen at the duct's end Tested by
-// tests/solver/orifice_test.cpp
+// Symbols    w velocity at the face m/s; a effective throat area over duct area; index t throat; p_out outside, Pa
+// Valid for  0 < a < 1, duct's gas flowing out; gamma frozen at the duct's end
+// Tested by  tests/solver/orifice_test.cpp
 class Outflow {
  public:
   Outflow(const EndState& duct, double p_out, double a) : duct_(duct), p_out_(p_out), a2_(a * a) {}
@@ -65,11 +63,11 @@ class Outflow {
 };
 
 // Equation   a p_t v_t / T_t = p U / T,  v_t^2 = 2 cp (T0 - T_t),  T_t = T0 (p_t/p0)^((g-1)/g),  h(T) + U^2/2 = h0,
-//            p_t = p (the jet does not recover pressure), not below the critical one; p by the exact wave, U no more
-//            than sonic
+//            p_t = p (the jet does not recover pressure), not below the critical one; p by the exact wave, U at most sonic
 // Source     as Outflow
 // Symbols    U velocity into the duct m/s; p, T in the duct's end face; index 0 the gas at rest, t throat
-// Valid for  0 < a <= 1; gamma frozen at T0 in the throat (burned gas, choked: 0.18 % too little at 900 K, 0.1 % at 1700 K)
+// Valid for  0 < a <= 1; gamma frozen at T0 in the throat (burned gas, choked: 0.18 % too little at 900 K, 0.1 % at
+//            1700 K)
 // Tested by  tests/solver/orifice_test.cpp
 class Inflow {
  public:
@@ -146,9 +144,10 @@ Reservoir make_reservoir(const Gas& gas, double p, double T, double Y) {
 }
 
 // Equation   r^(1/g) sqrt(2g/(g-1) (1 - r^((g-1)/g))), r not below (2/(g+1))^(g/(g-1))
-// Source     J. B. Heywood, Internal Combustion Engine Fundamentals, 1988, appendix C (equations C.8 and C.9 from
-// memory) Symbols    r throat pressure over total pressure; g heat ratio; result mdot sqrt(R T0)/(A p0) Valid for ideal
-// gas of constant g, r <= 1 Tested by  tests/verification/orifice_turbine_checks.cpp
+// Source     J. B. Heywood, Internal Combustion Engine Fundamentals, 1988, appendix C (equations C.8 and C.9 from memory)
+// Symbols    r throat pressure over total pressure; g heat ratio; result mdot sqrt(R T0)/(A p0)
+// Valid for  ideal gas of constant g, r <= 1
+// Tested by  tests/verification/orifice_turbine_checks.cpp
 double flow_function(double pressure_ratio, double g) {
   const double r = std::max(pressure_ratio, critical_pressure_ratio(g));
   const double t = std::pow(r, (g - 1) / g);

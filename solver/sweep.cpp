@@ -36,12 +36,12 @@ void take_as_they_are(Arena& a, const Law& gas) {
   }
 }
 
-// Equation   q(t + dt/2) = q - dt/2 (A q_x), edges = q(t + dt/2) -+ limited slope/2, primitive variables, with the source
-//            of the flare:  rho: -rho u A_x/A,  p: -rho c^2 u A_x/A
+// Equation   q(t + dt/2) = q - dt/2 (A q_x), edges = q(t + dt/2) -+ limited slope/2, primitive variables, with the
+//            source of the flare:  rho: -rho u A_x/A,  p: -rho c^2 u A_x/A
 // Source     E. F. Toro, Riemann Solvers and Numerical Methods for Fluid Dynamics, 3rd ed., 2009, section 14.4
 // Symbols    q = (rho, u, p, Y); A_x/A = flare, 1/m
 // Valid for  Courant number up to 1
-// Tested by  tests/verification (order of accuracy), tests/solver/sweep_test.cpp
+// Tested by  tests/verification/simple_wave_checks.cpp (order of accuracy), tests/solver/sweep_test.cpp
 template <class Law>
 void predict_loop(Arena& a, const Law& law, double dt) {
   const Law gas = law;  // a local copy cannot alias the lanes
@@ -87,11 +87,11 @@ void predict(Arena& a, const Gas& gas, double dt) {
 
 // Equation   S_L = min(u_L - c_L, u_R - c_R), S_R = max(u_L + c_L, u_R + c_R)
 //            S* = (p_R - p_L + rho_L u_L (S_L - u_L) - rho_R u_R (S_R - u_R)) / (rho_L (S_L - u_L) - rho_R (S_R - u_R))
-//            F = F_K + S_K (U*_K - U_K) on the side K that holds the face, with min(S_L, 0), max(S_R, 0) for the branches
+//            F = F_K + S_K (U*_K - U_K) on the side K that holds the face; min(S_L, 0), max(S_R, 0) for the branches
 // Source     E. F. Toro, M. Spruce, W. Speares, Shock Waves 4 (1994) 25; Toro 2009, section 10.4-10.5
 // Symbols    c of the cells, so that no square root is needed here
 // Valid for  positive rho and p; a stationary contact is kept exactly
-// Tested by  tests/solver/sweep_test.cpp, Toro's tests in tests/verification
+// Tested by  tests/solver/sweep_test.cpp, tests/verification/riemann_checks.cpp
 void fluxes(Arena& a) {
   const std::size_t n = a.size();
   const double *__restrict lr = a.finish.rho.data(), *__restrict lu = a.finish.u.data(),
@@ -124,12 +124,13 @@ void fluxes(Arena& a) {
   }
 }
 
-// Equation   U' = U - dt/V (F A)|_start^finish, momentum with (F - p_mid) A so that gas at rest stays at rest in any taper;
-//            then losses, implicit in u: u <- u / (1 + dt k |u|/2), and heat dt (h (T_wall - T) + q)
+// Equation   U' = U - dt/V (F A)|_start^finish, momentum with (F - p_mid) A so that gas at rest stays at rest in any
+//            taper; then losses, implicit in u: u <- u / (1 + dt k |u|/2), and heat dt (h (T_wall - T) + q)
 // Source     Godunov-type balance with the flare's pressure force p dA/dx integrated exactly for linear p
 // Symbols    V cell volume, k loss per metre, h W/(m3 K), q W/m3
 // Valid for  Courant number up to 1
-// Tested by  tests/solver (rest, conservation), Fanno and Rayleigh in tests/verification
+// Tested by  tests/solver/rest_test.cpp, tests/solver/closed_network_test.cpp,
+//            tests/verification/steady_flow_checks.cpp (Fanno, Rayleigh)
 template <class Law>
 SweepReport update_loop(Arena& a, const Law& law, double dt) {
   const Law gas = law;
@@ -179,9 +180,10 @@ SweepReport update(Arena& a, const Gas& gas, double dt) {
 // Equation   loss = f_D/D_h + k of the flow's direction; heat exchange = 4 Nu k_gas / D_h^2, Re = rho |u| D_h / mu
 // Source     Darcy-Weisbach; h = Nu k_gas/D_h over a perimeter of 4 A/D_h; f_D and Nu as in solver/friction.hpp
 // Symbols    D_h m, loss 1/m, heat exchange W/(m3 K); mu Pa s, k_gas W/(m K) at the gas temperature
-// Valid for  Re of the momentary |u|; for friction not below 2000: the factor stands for some steps, in which a front may
-//            run into gas at rest, and 64/Re of creeping gas (Re 1) would stop it. Below, the gas loses next to nothing
-// Tested by  tests/verification (Fanno, Rayleigh), tests/solver/sources_test.cpp
+// Valid for  Re of the momentary |u|; for friction not below 2000: the factor stands for some steps, in which a front
+//            may run into gas at rest, and 64/Re of creeping gas (Re 1) would stop it. Below, the gas loses next to
+//            nothing
+// Tested by  tests/solver/sources_test.cpp, tests/verification/steady_flow_checks.cpp (Fanno, Rayleigh)
 template <class Law>
 void sources_loop(Arena& a, const Law& law, const SourceSwitches& on) {
   const Law gas = law;

@@ -50,9 +50,10 @@ double species_conductivity(std::size_t i, double T) {
 // Equation   mixed = sum_i x_i q_i / sum_j x_j phi_ij,
 //            phi_ij = (1 + (eta_i/eta_j)^1/2 (M_j/M_i)^1/4)^2 / (8 (1 + M_i/M_j))^1/2
 // Source     C. R. Wilke, J. Chem. Phys. 18 (1950) 517, eq. 14; for conductivity with the same phi (Mason and Saxena's
-// factor 1) Symbols    q a species' viscosity or conductivity; x mole fraction; eta viscosity; M molar mass Valid for
-// dilute gases, frozen composition, 250 to 5000 K (water from 373 K, below by extrapolation) Tested by
-// tests/verification/gas_checks.cpp
+//            factor 1)
+// Symbols    q a species' viscosity or conductivity; x mole fraction; eta viscosity; M molar mass
+// Valid for  dilute gases, frozen composition, 250 to 5000 K (water from 373 K, below by extrapolation)
+// Tested by  tests/solver/transport_test.cpp, tests/verification/gas_checks.cpp
 double phi(std::size_t i, std::size_t j, double T) {
   const double mass_ratio =
       species_data(static_cast<Species>(i)).molar_mass / species_data(static_cast<Species>(j)).molar_mass;

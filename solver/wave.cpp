@@ -29,7 +29,7 @@ EndState isentropic_state(double c_ratio, double w, const EndState& d) {
 // Source     E. F. Toro, Riemann Solvers and Numerical Methods for Fluid Dynamics, 3rd ed., 2009, section 4.2
 // Symbols    p*, p Pa; rho kg/m3; c m/s; g = c^2 rho/p; f m/s
 // Valid for  0 <= p*; gamma frozen at the duct's end
-// Tested by  tests/solver/wave_test.cpp; Toro's five problems in tests/verification
+// Tested by  tests/solver/wave_test.cpp, tests/verification/riemann_checks.cpp
 double wave_slowdown(double p_star, const EndState& d) {
   const double g = d.gamma;
   if (p_star > d.p) return (p_star - d.p) * std::sqrt(2 / ((g + 1) * d.rho) / (p_star + (g - 1) / (g + 1) * d.p));
