@@ -8,6 +8,7 @@
 #include <memory>
 
 #include "cli/layout_text.hpp"
+#include "cli/option_value.hpp"
 #include "cli/outcome.hpp"
 #include "cli/page.hpp"
 #include "cli/result_file.hpp"

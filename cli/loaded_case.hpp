@@ -31,10 +31,4 @@ struct LoadedCase {
 /// Throws Error: file or case_file with every fault.
 LoadedCase load_case(const std::string& path, const CaseOptions& options);
 
-/// "2500,3500" -> numbers. Throws Error (usage).
-std::vector<double> parse_rpm(const std::string& text);
-
-/// "5 mm" -> m. Throws Error (usage).
-double parse_cell(const std::string& text);
-
 }  // namespace pulsewright

@@ -1,5 +1,7 @@
 #include "cli/outcome.hpp"
 
+#include <CLI/CLI.hpp>
+
 #include "cli/progress.hpp"
 #include "models/side_by_side.hpp"
 #include "shared/files.hpp"
@@ -9,6 +11,14 @@ namespace pulsewright {
 void OutputOptions::check() const {
   if (!out.empty()) check_writable(out, force);
   if (!report.empty()) check_writable(report, force);
+}
+
+void add_output_options(CLI::App& verb, OutputOptions& output) {
+  verb.add_option("--out", output.out, "write everything to this HDF5 file");
+  verb.add_option("--report", output.report, "write a page to this HTML file");
+  verb.add_flag("--json", output.json, "print JSON instead of tables");
+  verb.add_flag("--timing", output.timing, "say where the time goes (one core)");
+  verb.add_flag("--force", output.force, "overwrite files that exist");
 }
 
 std::vector<Layout> run_layouts(std::vector<LoadedCase> cases, bool measure_time) {

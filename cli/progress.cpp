@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 #include <unistd.h>
 
-#include <cstdlib>
 #include <iostream>
 
 #include "cli/interrupt.hpp"
@@ -26,7 +25,5 @@ bool ProgressLine::operator()(double share) {
   }
   return !interrupt_asked();
 }
-
-bool colour_wanted() { return isatty(STDOUT_FILENO) != 0 && std::getenv("NO_COLOR") == nullptr; }
 
 }  // namespace pulsewright

@@ -22,7 +22,4 @@ class ProgressLine {
   std::chrono::steady_clock::time_point begun_, last_;
 };
 
-/// Whether standard output may be coloured: a terminal, and NO_COLOR is not set.
-bool colour_wanted();
-
 }  // namespace pulsewright

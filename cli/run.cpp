@@ -7,6 +7,7 @@
 
 #include "cli/interrupt.hpp"
 #include "cli/layout_text.hpp"
+#include "cli/option_value.hpp"
 #include "cli/outcome.hpp"
 #include "cli/page.hpp"
 #include "cli/progress.hpp"
@@ -63,14 +64,6 @@ int run(const RunOptions& options) {
 }
 
 }  // namespace
-
-void add_output_options(CLI::App& verb, OutputOptions& output) {
-  verb.add_option("--out", output.out, "write everything to this HDF5 file");
-  verb.add_option("--report", output.report, "write a page to this HTML file");
-  verb.add_flag("--json", output.json, "print JSON instead of tables");
-  verb.add_flag("--timing", output.timing, "say where the time goes (one core)");
-  verb.add_flag("--force", output.force, "overwrite files that exist");
-}
 
 std::function<int()> set_up_run(CLI::App& verb) {
   auto options = std::make_shared<RunOptions>();

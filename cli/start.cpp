@@ -5,11 +5,11 @@
 #include <iostream>
 #include <memory>
 
+#include "cli/option_value.hpp"
 #include "cli/verb.hpp"
 #include "models/starter.hpp"
 #include "shared/error.hpp"
 #include "shared/files.hpp"
-#include "shared/units.hpp"
 #include "shared/words.hpp"
 
 namespace pulsewright {
@@ -21,14 +21,6 @@ struct StartOptions {
   double redline = 0;
   bool force = false;
 };
-
-double quantity(const std::string& text, Dimension dimension, const char* option) {
-  try {
-    return parse_quantity(text, dimension, option);
-  } catch (const Error& error) {
-    throw Error(ErrorKind::usage, error.message(), option, error.hint());
-  }
-}
 
 /// What must be said, and was not.
 std::vector<std::string> missing(const StartOptions& o) {
@@ -48,10 +40,10 @@ int start(const StartOptions& o) {
   StarterOptions options;
   if (!o.title.empty()) options.title = o.title;
   options.cylinders = o.cylinders;
-  options.bore = quantity(o.bore, Dimension::length, "--bore");
-  options.stroke = quantity(o.stroke, Dimension::length, "--stroke");
+  options.bore = option_quantity(o.bore, Dimension::length, "--bore");
+  options.stroke = option_quantity(o.stroke, Dimension::length, "--stroke");
   options.redline = o.redline;
-  options.boost_gauge = quantity(o.boost, Dimension::pressure_gauge, "--boost");
+  options.boost_gauge = option_quantity(o.boost, Dimension::pressure_gauge, "--boost");
   options.manifold = o.manifold;
   if (!o.tube.empty()) options.tube = o.tube;
   if (!o.out.empty()) check_writable(o.out, o.force);

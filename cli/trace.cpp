@@ -9,10 +9,10 @@
 #include <memory>
 #include <numbers>
 
+#include "cli/option_value.hpp"
 #include "cli/trace_file.hpp"
 #include "cli/verb.hpp"
 #include "shared/error.hpp"
-#include "shared/units.hpp"
 #include "shared/words.hpp"
 
 namespace pulsewright {
@@ -23,15 +23,6 @@ struct TraceOptions {
   double rpm = 0;
 };
 
-/// The user's own words for a number on the command line: an Error of a case becomes one of usage.
-double quantity(const std::string& text, Dimension dimension, const std::string& option) {
-  try {
-    return parse_quantity(text, dimension, option);
-  } catch (const Error& error) {
-    throw Error(ErrorKind::usage, error.message(), option, error.hint());
-  }
-}
-
 std::string gas_columns(const TracedDuct& d, std::size_t a, std::size_t b, double part, double sign) {
   const auto at = [&](const std::vector<double>& field) { return field[a] + part * (field[b] - field[a]); };
   return fmt::format("{:.9g},{:.9g},{:.9g},{:.9g},{:.9g}", at(d.pressure), at(d.temperature), sign * at(d.velocity), at(d.density), at(d.burned));
@@ -40,7 +31,7 @@ std::string gas_columns(const TracedDuct& d, std::size_t a, std::size_t b, doubl
 void print_series(const TraceFile& file, const std::string& address) {
   const auto colon = address.rfind(':');
   const std::string name(trimmed(address.substr(0, colon)));
-  const double distance = colon == std::string::npos ? 0 : quantity(address.substr(colon + 1), Dimension::length, "--at");
+  const double distance = colon == std::string::npos ? 0 : option_quantity(address.substr(colon + 1), Dimension::length, "--at");
   const PlanPlace place = locate(file.names(), name, distance);
   const TracedDuct d = file.duct(place.duct);
   const double cell = std::clamp(place.distance / d.dx - 0.5, 0.0, static_cast<double>(d.cells - 1));
@@ -55,7 +46,7 @@ void print_series(const TraceFile& file, const std::string& address) {
 
 /// The stored instant nearest to what was asked for.
 std::size_t instant_of(const TraceFile& file, const std::string& when) {
-  const double wanted = file.engine() ? quantity(when, Dimension::angle, "--when") * 180 / std::numbers::pi : quantity(when, Dimension::time, "--when");
+  const double wanted = file.engine() ? option_quantity(when, Dimension::angle, "--when") * 180 / std::numbers::pi : option_quantity(when, Dimension::time, "--when");
   const auto& instants = file.instants();
   const auto nearest = std::ranges::min_element(instants, {}, [wanted](double t) { return std::abs(t - wanted); });
   std::cerr << (file.engine() ? fmt::format("at {:.2f} deg\n", *nearest) : fmt::format("at {:.6g} ms\n", 1e3 * *nearest));

@@ -16,7 +16,7 @@ constexpr Range cell_range{5e-4, 0.1};
 /// Speeds in the order of the case; each once.
 std::vector<double> read_speeds(const CaseTable& run, const EngineParts& engine) {
   if (!run.has("rpm")) return {0.4 * engine.redline, 0.6 * engine.redline, 0.8 * engine.redline, engine.redline};
-  const auto speeds = run.numbers("rpm", between(300, 25000));
+  const auto speeds = run.numbers("rpm", rpm_range);
   return speeds.value_or(std::vector<double>{});
 }
 

@@ -14,6 +14,7 @@
 #include "models/plan.hpp"
 #include "models/valve_lift.hpp"
 #include "shared/case_file.hpp"
+#include "shared/range.hpp"
 #include "solver/fuel.hpp"
 
 namespace pulsewright {
@@ -80,8 +81,10 @@ struct SilencerCase {
   double mass_flow = 0;  // at which it costs that: of redline, target boost, volumetric efficiency 0.95; kg/s
 };
 
+inline constexpr Range rpm_range{300, 25000};  // revolutions per minute that can be computed
+
 struct RunCase {
-  std::vector<double> rpm;
+  std::vector<double> rpm;  // revolutions per minute
   double cell;  // m
   double wall_heat_factor;
 };
