@@ -1,15 +1,9 @@
 #include "models/arrivals.hpp"
 
-#include <fmt/format.h>
-
-#include <cmath>
-
 #include "models/pulse_parts.hpp"
 
 namespace pulsewright {
 namespace {
-
-std::string port_name(int cylinder) { return fmt::format("port {}", cylinder + 1); }
 
 std::string in_words(const ManifoldPlan& plan, const PortPlace& from, const RayPath& path, const std::string& to) {
   std::string text = port_name(from.cylinder);
@@ -23,8 +17,6 @@ Rise source_rise(const CycleRecord& record, const PortPlace& port) {
   const WaveParts parts = wave_parts(place);
   return next_rise(parts.forward, port.opens_deg, 0);  // what the valve adds to what was there when it opened
 }
-
-double wrapped_degrees(double deg) { return deg - 720 * std::floor(deg / 720); }
 
 }  // namespace
 

@@ -1,7 +1,5 @@
 #include "models/assembly.hpp"
 
-#include <numbers>
-
 #include "shared/error.hpp"
 #include "solver/end_closed.hpp"
 #include "solver/end_reservoir.hpp"
@@ -17,8 +15,6 @@ struct Overloaded : F... {
 };
 template <class... F>
 Overloaded(F...) -> Overloaded<F...>;
-
-double bore_area(double bore) { return std::numbers::pi / 4 * bore * bore; }
 
 Reservoir reservoir(const Gas& gas, const GasState& s) { return make_reservoir(gas, s.pressure, s.temperature, s.burned); }
 
@@ -66,12 +62,12 @@ std::unique_ptr<Element> make_element(const NodePlan& node, const Gas& gas, cons
           [](const ClosedNode&) -> std::unique_ptr<Element> { return std::make_unique<ClosedEnd>(); },
           [&](const OpenNode& n) { return open_end(reservoir(gas, n.outside)); },
           [&](const SupplyNode& n) { return supply_end(reservoir(gas, n.total)); },
-          [&](const NozzleNode& n) { return nozzle_end(reservoir(gas, n.outside), bore_area(n.bore), n.discharge); },
+          [&](const NozzleNode& n) { return nozzle_end(reservoir(gas, n.outside), round_section(n.bore).area, n.discharge); },
           [](const AnechoicNode&) -> std::unique_ptr<Element> { return std::make_unique<AnechoicEnd>(); },
           [](const SignalNode& n) -> std::unique_ptr<Element> { return std::make_unique<SignalEnd>(n.points); },
           [&](const VesselNode& n) -> std::unique_ptr<Element> {
             return std::make_unique<Vessel>(VesselSpec{node.name, n.volume, n.inside.pressure, n.inside.temperature, n.inside.burned,
-                                                       n.discharge * bore_area(n.bore), n.opens},
+                                                       n.discharge * round_section(n.bore).area, n.opens},
                                             gas);
           },
           [&](const JointNode& n) -> std::unique_ptr<Element> { return std::make_unique<Joint>(spec_of(node, n, network), gas); },

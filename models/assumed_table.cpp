@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "models/assumed.hpp"
+#include "models/burn.hpp"
 
 namespace pulsewright {
 namespace {
@@ -35,8 +36,7 @@ double rotor_size_to_the_fifth(const Facts& f) { return std::pow(f.turbine_exduc
 double burn_centre(const Facts& f) { return (12 + 8 * std::max(f.boost_gauge, 0.0) / bar) * deg; }
 double largest_primary_bore(const Facts& f) { return f.largest_primary_bore; }
 
-// The share of the fuel's heat that is set free: air limits it when the mixture is rich.
-double burn_efficiency(const Facts& f) { return std::min(1 - 1.2 * std::max(1 - f.lambda, 0.0), 0.98); }
+double burn_efficiency(const Facts& f) { return std::isnan(f.lambda) ? f.lambda : combustion_efficiency(f.lambda); }
 
 // Swallowing capacity of a turbine that suits the engine: grows with displacement, redline and boost.
 double turbine_for_engine(const Facts& f) {

@@ -22,6 +22,8 @@ constexpr CrankAngle operator-(CrankAngle a, CrankAngle b) { return {a.radians -
 
 inline constexpr double cycle_angle = 4 * std::numbers::pi;  // one four-stroke cycle, rad
 
+constexpr double radians_per_second(double rpm) { return rpm * 2 * std::numbers::pi / 60; }  // rad/s
+
 /// The same point of the cycle, counted from `from`: in [from, from + 720 degrees).
 inline CrankAngle wrapped(CrankAngle angle, CrankAngle from) {
   const double turns = std::floor((angle.radians - from.radians) / cycle_angle);

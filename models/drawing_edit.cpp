@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace pulsewright {
 namespace {
@@ -14,7 +13,7 @@ CrossSection section_at(const DuctSection& s, double share) {
   const auto between = [share](double a, double b) { return a + share * (b - a); };
   const double bore = between(equal_area_bore(s.start.area), equal_area_bore(s.finish.area));
   const double hydraulic = between(s.start.hydraulic_diameter(), s.finish.hydraulic_diameter());
-  const double area = std::numbers::pi / 4 * bore * bore;
+  const double area = round_section(bore).area;
   return {area, 4 * area / hydraulic};
 }
 

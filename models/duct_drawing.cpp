@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "shared/error.hpp"
 #include "shared/units.hpp"
@@ -65,7 +64,7 @@ double area_at(const DuctDrawing& drawing, double distance) {
       const double share = std::clamp((distance - from) / s.length, 0.0, 1.0);
       if (s.start.area == s.finish.area) return s.start.area;
       const double bore = std::lerp(equal_area_bore(s.start.area), equal_area_bore(s.finish.area), share);
-      return std::numbers::pi / 4 * bore * bore;
+      return round_section(bore).area;
     }
     from += s.length;
   }

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "models/flow_figures.hpp"
 #include "models/pulse_parts.hpp"
@@ -16,8 +15,6 @@ const DuctDrawing& drawing(const EngineCase& engine, int duct) { return engine.p
 
 double area_at(const EngineCase& engine, const RayTarget& at) { return area_at(drawing(engine, at.duct), at.distance); }
 
-double wrapped_degrees(double deg) { return deg - 720 * std::floor(deg / 720); }
-
 /// Mean of a periodic series between two crank angles.
 double mean_between(const Series& series, double from_deg, double to_deg) {
   const auto steps = std::max(1L, std::lround((to_deg - from_deg) / (0.2 * record_step_deg)));
@@ -25,8 +22,6 @@ double mean_between(const Series& series, double from_deg, double to_deg) {
   for (long i = 0; i < steps; ++i) sum += at_degree(series, from_deg + (static_cast<double>(i) + 0.5) * (to_deg - from_deg) / static_cast<double>(steps));
   return sum / static_cast<double>(steps);
 }
-
-std::string port_name(int cylinder) { return "port " + std::to_string(cylinder + 1); }
 
 /// The head face on a cylinder's duct: where its exhaust port ends.
 RayTarget head_face(const EngineCase& engine, const PortPlace& port) {
@@ -47,7 +42,7 @@ void add_places(SpeedResult& result, const EngineModel& model, const std::vector
   };
   for (const PortPlace& port : ports) {
     const std::string number = std::to_string(port.cylinder + 1);
-    add("port " + number, port.at, port.forward);
+    add(port_name(port.cylinder), port.at, port.forward);
     add("head face " + number, head_face(engine, port), port.forward);
     add("primary " + number + " at its end", primary_end(engine, port), port.forward);
   }
@@ -138,10 +133,10 @@ void add_gates(SpeedResult& result, const EngineModel& model, const EngineBooks&
 void add_engine(SpeedResult& result, const EngineModel& model, const EngineBooks& cycle) {
   const EngineParts& engine = model.engine_case().engine;
   const SliderCrank crank(engine.crank);
-  const double piston_speed = crank.mean_piston_speed(model.rpm() * 2 * std::numbers::pi / 60), time = model.cycle_time();
+  const double piston_speed = crank.mean_piston_speed(radians_per_second(model.rpm())), time = model.cycle_time();
   for (const CylinderFigures& c : result.cylinders)
     result.torque += torque(c.imep + c.pmep - friction_mean_pressure(engine.friction, c.pressure_peak, piston_speed), crank.displacement());
-  result.power = result.torque * model.rpm() * 2 * std::numbers::pi / 60;
+  result.power = result.torque * radians_per_second(model.rpm());
   result.fuel_flow = cycle.cylinders.fuel_mass / time;
   result.exhaust_flow = cycle.cylinders.exhaust.mass / time;
   result.air_flow = (cycle.cylinders.intake.mass + cycle.cylinders.fuel.mass - cycle.cylinders.fuel_mass) / time;

@@ -1,7 +1,6 @@
 #include "models/engine_model.hpp"
 
 #include <limits>
-#include <numbers>
 
 #include "models/silencer.hpp"
 #include "models/turbine_work.hpp"
@@ -49,7 +48,7 @@ CylinderSpec EngineModel::cylinder_spec(int cylinder) const {
   CylinderSpec spec;
   spec.name = "cylinder " + std::to_string(cylinder + 1);
   spec.crank = e.crank;
-  spec.crank_speed = rpm_ * 2 * std::numbers::pi / 60;
+  spec.crank_speed = radians_per_second(rpm_);
   spec.firing_at = e.firing_at[static_cast<std::size_t>(cylinder)];
   spec.exhaust_cam = e.exhaust.card;
   spec.intake_cam = e.intake.card;

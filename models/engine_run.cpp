@@ -125,7 +125,6 @@ SpeedResult run_speed(const EngineCase& engine, double rpm, const SpeedOptions& 
   result.rpm = rpm;
   result.settled = watch.settled();
   if (!result.settled) result.unsettled_figure = watch.worst();
-  for (Cylinder* cylinder : model.cylinders()) cylinder->record(CrankAngle::from_degrees(record_step_deg));
   CycleRecorder recorder(model.network(), rpm);
   const RecordedGauges gauges(model, recorder);
   const EngineBooks before = read_books(model);

@@ -44,7 +44,7 @@ PlanPlace locate(const ManifoldPlan& plan, std::string_view name, double distanc
 
 double gate_area(const GatePlan& gate) {
   const double curtain = std::numbers::pi * gate.bore * gate.opening * gate.full_lift;
-  return std::min(curtain, std::numbers::pi / 4 * gate.bore * gate.bore);
+  return std::min(curtain, round_section(gate.bore).area);
 }
 
 }  // namespace pulsewright

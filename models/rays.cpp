@@ -41,12 +41,6 @@ struct Front {
 
 }  // namespace
 
-double RayPath::still_gas_length() const {
-  double sum = 0;
-  for (const RayLeg& leg : legs) sum += leg.length;
-  return sum;
-}
-
 RayPath shortest_path(const ManifoldPlan& plan, RayTarget from, bool forward, RayTarget to) {
   struct Reached {
     Front front;

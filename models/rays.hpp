@@ -21,7 +21,6 @@ struct RayPath {
   std::vector<RayLeg> legs;
   std::vector<int> joints;   // nodes crossed between the legs
   double share;              // small-pulse transmission of the joints together
-  double still_gas_length() const;
 };
 
 /// Where rays can be asked to go: a place within a duct, reached from outside it.

@@ -10,6 +10,12 @@ namespace pulsewright {
 inline constexpr double record_step_deg = 0.5;
 inline constexpr std::size_t record_samples = 1440;  // 720 degrees
 
+/// The name of the place at a cylinder's valve seat; cylinder from 0.
+std::string port_name(int cylinder);
+
+/// The same crank angle within a cycle, [0, 720).
+double wrapped_degrees(double deg);
+
 using Series = std::vector<double>;  // one value per sample
 
 /// Gas at one place of a duct. u is positive along the duct that the user drew.

@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cmath>
+#include <numbers>
 #include <string>
 
 #include "shared/error.hpp"
@@ -52,7 +53,7 @@ bool take_centre(std::string& words) {
 }  // namespace
 
 CamAngle parse_cam_angle(std::string_view text, std::string_view key) {
-  constexpr double full_turn = 2 * 3.14159265358979323846;
+  constexpr double full_turn = 2 * std::numbers::pi;
   std::string words = tidy(text);
   CamAngle result{0, DeadCentre::top, take_centre(words)};
   for (const CardWords& ending : endings) {

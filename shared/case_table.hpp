@@ -6,9 +6,9 @@
 //   CaseTable engine = file.root().table("engine");
 //   double bore      = engine.need_quantity("bore", Dimension::length, above(0, 1));     // required
 //   auto   rod       = engine.quantity("rod", Dimension::length);                        // absent: nullopt
-//   for (CaseTable primary : file.root().tables("primary")) ...                           // [[primary]], or one
-//   [primary] auto   exit      = port.parsed("exit", [](std::string_view text) { return parse_shape(text); });   //
-//   Error -> fault primary.fault("to", "the end of 'x' is said twice", "first in " + other.line_of("to"));
+//   for (CaseTable primary : file.root().tables("primary")) ...           // [[primary]], or one [primary]
+//   auto exit = port.parsed("exit", [](std::string_view text) { return parse_shape(text); });   // its Error: a fault
+//   primary.fault("to", "the end of 'x' is said twice", "first in " + other.line_of("to"));
 
 #include <optional>
 #include <string>

@@ -1,6 +1,6 @@
 #pragma once
 // Result files: HDF5, opened by its ordinary tools. Datasets of doubles with a `units` attribute and a checksum, texts,
-// and attributes, in groups named by paths such as "rpm_2500/probes/turbine/pressure". Written under a temporary name
+// and attributes, in groups named by paths such as "layout_A/rpm_2500/places/turbine/pressure". Written under a temporary name
 // and renamed at commit(); an existing file stays unless force is given. One thread at a time.
 
 #include <filesystem>

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cmath>
+#include <numbers>
 
 #include "shared/error.hpp"
 #include "shared/number.hpp"
@@ -22,7 +23,7 @@ struct DimensionRow {
   Range usual;
 };
 
-constexpr double degree = 3.14159265358979323846 / 180;
+constexpr double degree = std::numbers::pi / 180;
 
 // The visible table: a new dimension is a row here and a word in the enum, in the same order.
 constexpr std::array<DimensionRow, 22> rows{{

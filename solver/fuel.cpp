@@ -5,8 +5,7 @@
 namespace pulsewright {
 
 // Composition: petrol CH1.85 and diesel CH1.80 are the usual average formulas of engine textbooks; the alcohols are
-// exact. Heating values: textbook figures from memory, 0.5 % (alcohols) to 1.5 % (petrol, diesel, whose make-up
-// varies).
+// exact. Heating values: textbook figures from memory, to 0.5 % (alcohols) or 1.5 % (petrol, diesel: make-up varies).
 std::span<const Fuel> known_fuels() {
   static const std::array<Fuel, 4> fuels{{
       {"petrol", 1.85, 0.0, 43.5e6},

@@ -49,7 +49,6 @@ class Joint : public Element {
   std::size_t add_gate(JointGate gate);
   JointGate& gate(std::size_t i) { return gates_[i]; }
   const JointGate& gate(std::size_t i) const { return gates_[i]; }
-  std::size_t gate_count() const { return gates_.size(); }
 
   /// Gas from the side, without momentum, mixed in at the next step; negative: drawn.
   void take_in(const Content& from_the_side) { pending_ += from_the_side; }
@@ -60,8 +59,6 @@ class Joint : public Element {
   double temperature() const { return T_; }  // K
   double enthalpy() const { return h_; }     // J/kg
   double burned() const { return Y_; }       // mass fraction
-  /// Velocity of the incoming streams along the unit vector n (out of the joint), m/s, as the last steps left it.
-  double stream_velocity(const std::array<double, 3>& n) const;
 
   /// For tests and timing: looks at the ports since the start, and steps whose pressure needed the bracketed search.
   long looks() const { return looks_; }

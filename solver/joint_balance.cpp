@@ -186,10 +186,4 @@ void Joint::pass_gates(const Balance& b, const Step& step) {
   }
 }
 
-double Joint::stream_velocity(const std::array<double, 3>& n) const {
-  std::array<double, max_ports> cosine{};
-  for (std::size_t k = 0; k < count_; ++k) cosine[k] = stream_cosine(spec_.ports[k].n, n);
-  return stream_toward(cosine);
-}
-
 }  // namespace pulsewright

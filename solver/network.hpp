@@ -3,6 +3,7 @@
 
 #include <memory>
 #include <span>
+#include <string>
 #include <vector>
 
 #include "solver/arena.hpp"
@@ -83,7 +84,7 @@ class Network {
   double heat_taken(int duct) const;  // from its walls since the start, J
   double heat_taken() const;
 
-  /// The same start for another run: gas states of the ducts are copied cell by cell (same layout).
+  /// In the order in which they were attached.
   std::span<const std::unique_ptr<Element>> elements() const { return elements_; }
 
   /// Where the time goes: measured from now on, at some ten nanoseconds an element and step.

@@ -1,7 +1,7 @@
 #pragma once
 // The loops of a step over the whole arena: MUSCL-Hancock prediction, HLLC fluxes, conservative update; and, every some
-// steps, friction and heat factors. Each is branch-free and vectorised by the compiler; the file is compiled three times, for x86-64-v4, x86-64-v3
-// and any machine, and pick_sweep() chooses at run time.
+// steps, friction and heat factors. Each is branch-free and vectorised by the compiler; the file is compiled three
+// times, for x86-64-v4, x86-64-v3 and any machine, and pick_sweep() chooses at run time.
 
 #include <span>
 
