@@ -66,9 +66,11 @@ void CycleRecorder::write(std::size_t sample, double part) {
     series_[i][sample] = gauge_before_[i] + part * (gauge_now_[i] - gauge_before_[i]);
 }
 
-PlaceRecord place_record(std::string name, const DuctRecord& record, int duct, double distance, double sign, const Gas& gas) {
-  PlaceRecord place{std::move(name), duct, distance, {}, {}, {}, {}, {}, {}};
-  const double cell = std::clamp(distance / record.dx - 0.5, 0.0, static_cast<double>(record.cells - 1));
+PlaceRecord place_record(std::string name, const std::vector<DuctRecord>& ducts, const PlanPlace& spot, const Gas& gas) {
+  const DuctRecord& record = ducts[static_cast<std::size_t>(spot.duct)];
+  const double sign = spot.reversed ? -1 : 1;
+  PlaceRecord place{std::move(name), spot.duct, spot.distance, {}, {}, {}, {}, {}, {}};
+  const double cell = std::clamp(spot.distance / record.dx - 0.5, 0.0, static_cast<double>(record.cells - 1));
   const auto i = std::min(static_cast<std::size_t>(cell), record.cells - 2);
   const double part = cell - static_cast<double>(i);
   for (std::size_t k = 0; k < record_samples; ++k) {

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "models/plan.hpp"
 #include "models/records.hpp"
 #include "solver/network.hpp"
 
@@ -43,7 +44,7 @@ class CycleRecorder {
   std::vector<Series> series_;
 };
 
-/// Gas at a place, read out of a duct's record, linear between cell centres; `sign` -1 where the user drew it the other way.
-PlaceRecord place_record(std::string name, const DuctRecord& record, int duct, double distance, double sign, const Gas& gas);
+/// Gas at a place of its duct, linear between cell centres; u changes sign where the user drew it the other way.
+PlaceRecord place_record(std::string name, const std::vector<DuctRecord>& ducts, const PlanPlace& spot, const Gas& gas);
 
 }  // namespace pulsewright

@@ -37,8 +37,8 @@ RayTarget primary_end(const EngineCase& engine, const PortPlace& port) {
 void add_places(SpeedResult& result, const EngineModel& model, const std::vector<PortPlace>& ports, const std::vector<TurbineEntry>& entries) {
   const EngineCase& engine = model.engine_case();
   const auto add = [&](std::string name, const RayTarget& at, bool forward) {
-    result.record.places.push_back(place_record(std::move(name), result.record.ducts[static_cast<std::size_t>(at.duct)], at.duct, at.distance,
-                                                forward ? 1 : -1, model.network().gas()));
+    result.record.places.push_back(
+        place_record(std::move(name), result.record.ducts, {at.duct, at.distance, !forward}, model.network().gas()));
   };
   for (const PortPlace& port : ports) {
     const std::string number = std::to_string(port.cylinder + 1);

@@ -1,5 +1,5 @@
 #pragma once
-// Small helpers on text: what messages and readers of the other files need.
+// Work on text: what messages and readers of the other files need.
 
 #include <string>
 #include <string_view>
