@@ -49,7 +49,17 @@ std::string misspelt_verb(int argc, char** argv) {
          (nearest.empty() ? "verbs: " + listed(names) : "did you mean '" + nearest + "'?");
 }
 
+/// An empty argument is a variable of a script that was not set, never a wish.
+void refuse_empty_arguments(int argc, char** argv) {
+  for (int i = 1; i < argc; ++i) {
+    const std::string_view argument = argv[i];
+    if (argument.empty() || (argument.starts_with("--") && argument.ends_with('=')))
+      throw Error(ErrorKind::usage, "an argument is empty: number " + std::to_string(i) + (i > 1 ? ", after " + std::string(argv[i - 1]) : ""));
+  }
+}
+
 int run_program(int argc, char** argv) {
+  refuse_empty_arguments(argc, argv);
   CLI::App app{"pulsewright: see the gas in a turbo manifold before the steel is cut"};
   app.set_version_flag("--version", std::string(program_version()));
   app.require_subcommand(1);

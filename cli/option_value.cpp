@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <charconv>
 
 #include "models/engine_case.hpp"
@@ -30,6 +31,8 @@ std::vector<double> parse_rpm(const std::string& text) {
                   fmt::format("{} is no speed: give rpm between {:.0f} and {:.0f}", in_quotes(word), rpm_range.low,
                               rpm_range.high),
                   "--rpm", "several speeds stand with commas between: --rpm 3000,4500");
+    if (std::ranges::find(speeds, rpm) != speeds.end())
+      throw Error(ErrorKind::usage, fmt::format("the speed {} is said twice", word), "--rpm");
     speeds.push_back(rpm);
     at = comma + 1;
   }

@@ -4,11 +4,30 @@
 
 #include "cli/progress.hpp"
 #include "models/side_by_side.hpp"
+#include "shared/error.hpp"
 #include "shared/files.hpp"
+#include "shared/words.hpp"
 
 namespace pulsewright {
 
+namespace {
+
+namespace fs = std::filesystem;
+
+/// A result never takes the place of a case, not even with --force.
+void refuse_case_name(const std::string& path, const char* option) {
+  if (fs::path(path).extension() == ".toml") throw Error(ErrorKind::usage, in_quotes(path) + " is the name of a case; a result would take its place", option, "give another name");
+}
+
+fs::path whole(const std::string& path) { return fs::weakly_canonical(fs::absolute(path)); }
+
+}  // namespace
+
 void OutputOptions::check() const {
+  refuse_case_name(out, "--out");
+  refuse_case_name(report, "--report");
+  if (!out.empty() && whole(out) == whole(report))
+    throw Error(ErrorKind::usage, "--out and --report name one file: " + in_quotes(out));
   if (!out.empty()) check_writable(out, force);
   if (!report.empty()) check_writable(report, force);
 }

@@ -20,7 +20,7 @@ struct OutputOptions {
   bool json = false, timing = false, force = false;
   std::string out, report;  // files; empty: none
 
-  /// Throws Error (file) before anything is computed if a file could not be written.
+  /// Throws Error before anything is computed: file if one could not be written, usage if both are one or one is a case.
   void check() const;
 };
 

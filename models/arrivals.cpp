@@ -8,7 +8,8 @@ namespace {
 std::string in_words(const ManifoldPlan& plan, const PortPlace& from, const RayPath& path, const std::string& to) {
   std::string text = port_name(from.cylinder);
   for (int joint : path.joints) text += " - " + plan.nodes[static_cast<std::size_t>(joint)].name;
-  return text.ends_with(to) ? text : text + " - " + to;
+  const bool named = !path.joints.empty() && plan.nodes[static_cast<std::size_t>(path.joints.back())].name == to;
+  return named ? text : text + " - " + to;
 }
 
 /// The blowdown of one cylinder as it leaves its port.

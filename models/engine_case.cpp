@@ -1,5 +1,9 @@
 #include "models/engine_case.hpp"
 
+#include <fmt/format.h>
+
+#include <algorithm>
+
 #include "models/plan_builder.hpp"
 #include "models/read_duct.hpp"
 #include "models/read_engine.hpp"
@@ -17,7 +21,10 @@ constexpr Range cell_range{5e-4, 0.1};
 std::vector<double> read_speeds(const CaseTable& run, const EngineParts& engine) {
   if (!run.has("rpm")) return {0.4 * engine.redline, 0.6 * engine.redline, 0.8 * engine.redline, engine.redline};
   const auto speeds = run.numbers("rpm", rpm_range);
-  return speeds.value_or(std::vector<double>{});
+  if (!speeds) return {};
+  for (auto at = speeds->begin(); at != speeds->end(); ++at)
+    if (std::find(speeds->begin(), at, *at) != at) run.fault("rpm", fmt::format("the speed {:g} is said twice", *at));
+  return *speeds;
 }
 
 RunCase read_run(const CaseTable& root, const EngineParts& engine, AssumedList& assumed) {

@@ -42,7 +42,8 @@ SpeedResult run_job(const EngineCase& engine, double rpm, bool measure_time, con
   try {
     return run_speed(engine, rpm, {measure_time}, progress);
   } catch (const Error& error) {
-    throw Error(error.kind(), error.message(), fmt::format("{}, {:.0f} rpm, {}", engine.title, rpm, error.where()), error.hint());
+    const std::string place = error.where().empty() ? "" : ", " + error.where();
+    throw Error(error.kind(), error.message(), fmt::format("{}, {:.0f} rpm{}", engine.title, rpm, place), error.hint());
   }
 }
 

@@ -79,7 +79,9 @@ class Loader {
     const auto is_name = [](const CaseValue& v) { return v.kind == CaseKind::text; };
     if (use.value.kind == CaseKind::list && std::all_of(use.value.items.begin(), use.value.items.end(), is_name))
       return use.value.items;
-    faults_.add(use.value.place, "`use` takes a list of file names, but this is " + described(use.value),
+    const auto odd = std::find_if_not(use.value.items.begin(), use.value.items.end(), is_name);
+    const CaseValue& wrong = use.value.kind == CaseKind::list ? *odd : use.value;
+    faults_.add(wrong.place, "`use` takes a list of file names, but this is " + described(wrong),
                 "such as use = [\"engine.toml\", \"turbo.toml\"]");
     return {};
   }

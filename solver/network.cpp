@@ -17,6 +17,9 @@ namespace {
 
 constexpr long refresh_interval = 10;       // steps between two refreshes of friction and heat factors
 
+/// A value of the gas for a message, which never prints NaN or infinity.
+std::string figure(double value) { return std::isfinite(value) ? fmt::format("{:.4g}", value) : "(no number)"; }
+
 EndFlux turned(const EndFlux& f, double sign) { return {sign * f.mass, f.momentum, sign * f.energy, sign * f.burned}; }
 
 }  // namespace
@@ -183,16 +186,20 @@ void Network::run_until(double t) {
   }
 }
 
+bool Network::is_sound(std::size_t i) const {
+  const double e = arena_.energy[i] / arena_.rho[i] - 0.5 * arena_.u[i] * arena_.u[i];
+  return arena_.rho[i] > 0 && e > 0 && arena_.p[i] > 0 && arena_.T[i] > 0 && std::isfinite(arena_.u[i]) && std::isfinite(arena_.c[i]);
+}
+
 void Network::report_unphysical() const {
   for (int d = 0; d < ducts(); ++d)
     for (std::size_t j = 0; j < run(d).cells; ++j) {
       const std::size_t i = run(d).first + j;
-      const bool sound = arena_.rho[i] > 0 && arena_.p[i] > 0 && arena_.T[i] > 0 && std::isfinite(arena_.u[i]) && std::isfinite(arena_.c[i]);
-      if (sound) continue;
+      if (is_sound(i)) continue;
       const double distance_mm = 1e3 * (static_cast<double>(j) + 0.5) * run(d).dx;
       throw Error(ErrorKind::unphysical,
-                  fmt::format("the gas turned unphysical: density {:.4g} kg/m3, pressure {:.4g} bar, temperature {:.4g} K, velocity {:.4g} m/s",
-                              arena_.rho[i], arena_.p[i] / 1e5, arena_.T[i], arena_.u[i]),
+                  fmt::format("the gas turned unphysical: density {} kg/m3, pressure {} bar, temperature {} K, velocity {} m/s",
+                              figure(arena_.rho[i]), figure(arena_.p[i] / 1e5), figure(arena_.T[i]), figure(arena_.u[i])),
                   fmt::format("duct {}, cell {}, {:.1f} mm from its start, at {:.4f} ms", run(d).name, j + 1, distance_mm, 1e3 * time_),
                   "look for a start state or a supply far from the rest, or a very sharp step in bore there; a shorter cell can help");
     }

@@ -116,6 +116,7 @@ class Network {
   void read_ports();
   void write_ports();
   void fill_cell(std::size_t i, const Primitive& q);
+  bool is_sound(std::size_t i) const;
   [[noreturn]] void report_unphysical() const;
 
   Gas gas_;

@@ -1,0 +1,117 @@
+// What a comparison says was held equal, and what differs: every figure that a sentence states must be the same in all.
+
+#include "cli/layout.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+namespace pulsewright {
+namespace {
+
+Layout layout(const std::string& letter, const std::string& name, const std::vector<std::string>& tries = {}) {
+  CaseOptions options;
+  options.tries = tries;
+  return {letter, load_case(std::string(PULSEWRIGHT_CASES) + "/" + name, options), {}};
+}
+
+const std::string equal = "03_equal_primaries.toml", unequal = "04_short_unequal.toml";
+
+/// The equal primaries beside themselves with one change.
+std::vector<Layout> changed(const std::string& change) {
+  std::vector<Layout> pair;
+  pair.push_back(layout("A", equal));
+  pair.push_back(layout("B", equal, {change}));
+  return pair;
+}
+
+bool holds(const std::vector<std::string>& lines, const std::string& words) {
+  return std::ranges::any_of(lines, [&](const std::string& line) { return line.find(words) != std::string::npos; });
+}
+
+std::string all(const std::vector<std::string>& lines) {
+  std::string text;
+  for (const std::string& line : lines) text += line + '\n';
+  return text;
+}
+
+TEST(HeldEqual, NamesEngineBoostTurbineAndCellOfLayoutsThatShareThem) {
+  std::vector<Layout> pair;
+  pair.push_back(layout("A", equal));
+  pair.push_back(layout("B", unequal));
+  const auto lines = held_equal(pair);
+  for (const char* words : {"engine of 2.00 l, 4 cylinders, compression 9.0", "boost 1.00 bar gauge", "1.98 bar absolute", "50 degC", "turbine passing 0.160 kg/s", "ratio of 2.00", "cell 5.0 mm"})
+    EXPECT_TRUE(holds(lines, words)) << words << " is not in\n" << all(lines);
+}
+
+struct Change {
+  const char* change;
+  const char* word;  // of the sentence that must go
+};
+class HeldEqualLeavesOut : public testing::TestWithParam<Change> {};
+
+TEST_P(HeldEqualLeavesOut, WhatDiffersInAnyFigureItStates) {
+  const auto lines = held_equal(changed(GetParam().change));
+  EXPECT_FALSE(holds(lines, GetParam().word)) << all(lines);
+  EXPECT_EQ(lines.size(), 3u) << all(lines);
+}
+INSTANTIATE_TEST_SUITE_P(Figures, HeldEqualLeavesOut,
+                         testing::Values(Change{"engine.bore=\"85 mm\"", "engine of"}, Change{"engine.compression_ratio=10", "engine of"},
+                                         Change{"charge.boost_gauge=\"1.2 bar\"", "boost"}, Change{"charge.temperature=\"70 degC\"", "boost"},
+                                         Change{"ambient.altitude=\"1500 m\"", "boost"}, Change{"turbine.capacity.flow=\"0.2 kg/s\"", "turbine"},
+                                         Change{"turbine.capacity.ratio=2.5", "turbine"}, Change{"run.cell=\"10 mm\"", "cell"}));
+
+TEST(Differences, OfASharedValueAreSaidOnceForEveryPrimary) {
+  const auto lines = differences(changed("each_primary.tube=\"NPS 1-1/2 sch 10S\""));
+  ASSERT_EQ(lines.size(), 1u) << all(lines);
+  EXPECT_EQ(lines[0], "B: every primary: tube NPS 1-1/2 sch 10S, not NPS 1-1/4 sch 10S");
+}
+
+TEST(Differences, TellPrimariesByTheirCylinderWhateverTheirOrder) {
+  const auto lines = differences(changed("primary.3.length=\"400 mm\""));
+  ASSERT_EQ(lines.size(), 1u) << all(lines);
+  EXPECT_EQ(lines[0], "B: primary 3: 400 mm long, not 450 mm");
+}
+
+TEST(Differences, SayWhatALayoutLeavesOpenAndNothingOfWhatItShares) {
+  std::vector<Layout> pair;
+  pair.push_back(layout("A", equal));
+  pair.push_back(layout("B", unequal));
+  const auto lines = differences(pair);
+  EXPECT_TRUE(holds(lines, "B: primary 2: 220 mm long, not 450 mm; bends 120 deg, not 210 deg; clock left open, not 270 deg")) << all(lines);
+  EXPECT_EQ(lines.size(), 4u) << all(lines);  // a line for each primary
+}
+
+TEST(Differences, OfTwinsAreNone) {
+  std::vector<Layout> pair;
+  pair.push_back(layout("A", equal));
+  pair.push_back(layout("B", equal));
+  EXPECT_TRUE(differences(pair).empty());
+}
+
+SpeedResult speed(double rpm, double torque, double filling) {
+  SpeedResult s{};
+  s.rpm = rpm, s.torque = torque;
+  s.cylinders.resize(2);
+  s.cylinders[0].volumetric_efficiency = filling, s.cylinders[1].volumetric_efficiency = filling + 0.1;
+  return s;
+}
+
+TEST(InShort, NamesTheSpeedWhereAFigureDiffersMost) {
+  auto pair = changed("run.cell=\"10 mm\"");
+  pair[0].result.speeds = {speed(3000, 200, 0.9), speed(5000, 300, 0.9)};
+  pair[1].result.speeds = {speed(3000, 199, 0.9), speed(5000, 280, 0.9)};
+  const auto lines = in_short(pair);
+  EXPECT_TRUE(holds(lines, "at 5000 rpm (280.0 against 300.0)") || holds(lines, "at 5000 rpm (280 against 300)")) << all(lines);
+  EXPECT_FALSE(holds(lines, "at 3000 rpm")) << all(lines);  // half a per cent there
+  EXPECT_FALSE(holds(lines, "nan")) << all(lines);
+}
+
+TEST(InShort, OfOneLayoutIsNothing) {
+  std::vector<Layout> one;
+  one.push_back(layout("A", equal));
+  EXPECT_TRUE(in_short(one).empty());
+}
+
+}  // namespace
+}  // namespace pulsewright
