@@ -26,7 +26,7 @@ fs::path whole(const std::string& path) { return fs::weakly_canonical(fs::absolu
 void OutputOptions::check() const {
   refuse_case_name(out, "--out");
   refuse_case_name(report, "--report");
-  if (!out.empty() && whole(out) == whole(report))
+  if (!out.empty() && !report.empty() && whole(out) == whole(report))
     throw Error(ErrorKind::usage, "--out and --report name one file: " + in_quotes(out));
   if (!out.empty()) check_writable(out, force);
   if (!report.empty()) check_writable(report, force);

@@ -88,7 +88,7 @@ std::string escaped(std::string_view text) {
       case '"': safe += "&quot;"; break;
       case '\'': safe += "&#39;"; break;
       default:
-        if (static_cast<unsigned char>(c) >= 0x20 || c == '\n' || c == '\t') safe += c;
+        if ((static_cast<unsigned char>(c) >= 0x20 && c != 0x7f) || c == '\n' || c == '\t') safe += c;
     }
   return safe;
 }

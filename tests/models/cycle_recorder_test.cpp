@@ -120,9 +120,9 @@ DuctRecord line_along_the_duct() {
 
 TEST(PlaceRecord, IsLinearBetweenCellCentres) {
   const Gas gas = perfect_gas(1.4, 287);
-  const PlaceRecord place = place_record("here", line_along_the_duct(), 7, 0.175, 1, gas);  // a quarter from centre 1 to centre 2
+  const PlaceRecord place = place_record("here", {line_along_the_duct()}, {0, 0.175, false}, gas);  // a quarter from centre 1 to centre 2
   EXPECT_EQ(place.name, "here");
-  EXPECT_EQ(place.duct, 7);
+  EXPECT_EQ(place.duct, 0);
   ASSERT_EQ(place.p.size(), record_samples);
   EXPECT_NEAR(place.p[3], 101250, 1e-6);  // figures exact as floats; the quarter is not, by rounding
   EXPECT_NEAR(place.u[3], 11.25, 1e-10);
@@ -133,13 +133,13 @@ TEST(PlaceRecord, IsLinearBetweenCellCentres) {
 
 TEST(PlaceRecord, AtAnEndIsTheEndCell) {
   const Gas gas = perfect_gas(1.4, 287);
-  EXPECT_DOUBLE_EQ(place_record("seat", line_along_the_duct(), 0, 0, 1, gas).p[0], 100000);
-  EXPECT_DOUBLE_EQ(place_record("end", line_along_the_duct(), 0, 0.4, 1, gas).p[0], 103000);
+  EXPECT_DOUBLE_EQ(place_record("seat", {line_along_the_duct()}, {0, 0, false}, gas).p[0], 100000);
+  EXPECT_DOUBLE_EQ(place_record("end", {line_along_the_duct()}, {0, 0.4, false}, gas).p[0], 103000);
 }
 
 TEST(PlaceRecord, AgainstTheDuctOnlyTheVelocityTurns) {
   const Gas gas = perfect_gas(1.4, 287);
-  const PlaceRecord with = place_record("a", line_along_the_duct(), 0, 0.2, 1, gas), against = place_record("a", line_along_the_duct(), 0, 0.2, -1, gas);
+  const PlaceRecord with = place_record("a", {line_along_the_duct()}, {0, 0.2, false}, gas), against = place_record("a", {line_along_the_duct()}, {0, 0.2, true}, gas);
   EXPECT_DOUBLE_EQ(against.u[0], -with.u[0]);
   EXPECT_EQ(against.p, with.p);
   EXPECT_EQ(against.rho, with.rho);
