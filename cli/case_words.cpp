@@ -16,7 +16,8 @@ std::string plain_value(std::string_view toml) {
 
 std::string spaced_name(std::string_view name) {
   std::string text(name);
-  std::ranges::replace_if(text, [](char c) { return c == '_' || c == '.'; }, ' ');
+  std::ranges::replace_if(
+      text, [](char c) { return c == '_' || c == '.'; }, ' ');
   return text;
 }
 

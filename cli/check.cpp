@@ -1,11 +1,10 @@
 // The verb check: reads a case and shows what it draws and what is assumed; runs nothing.
 
 #include <CLI/CLI.hpp>
-
 #include <iostream>
 #include <memory>
-#include <numbers>
 #include <nlohmann/json.hpp>
+#include <numbers>
 
 #include "cli/loaded_case.hpp"
 #include "cli/result_json.hpp"
@@ -55,8 +54,10 @@ int check(const CheckOptions& options) {
   CaseOptions on_top;
   on_top.tries = options.tries;
   const LoadedCase loaded = load_case(options.file, on_top);
-  if (options.json) std::cout << json_text(check_json(loaded));
-  else std::cout << (loaded.engine ? describe(*loaded.engine) : describe(*loaded.rig));
+  if (options.json)
+    std::cout << json_text(check_json(loaded));
+  else
+    std::cout << (loaded.engine ? describe(*loaded.engine) : describe(*loaded.rig));
   return ExitCode::done;
 }
 

@@ -1,9 +1,9 @@
 // The verb compare: several layouts of an engine side by side.
 
-#include <CLI/CLI.hpp>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include <CLI/CLI.hpp>
 #include <iostream>
 #include <memory>
 
@@ -37,7 +37,9 @@ std::string speeds_of(const LoadedCase& loaded) { return fmt::format("{}", fmt::
 void check_speeds(const std::vector<LoadedCase>& cases) {
   for (const LoadedCase& loaded : cases)
     if (loaded.engine->run.rpm != cases.front().engine->run.rpm)
-      throw Error(ErrorKind::case_file, fmt::format("the cases run different speeds: {} here, {} in {}", speeds_of(loaded), speeds_of(cases.front()), cases.front().file),
+      throw Error(ErrorKind::case_file,
+                  fmt::format("the cases run different speeds: {} here, {} in {}", speeds_of(loaded),
+                              speeds_of(cases.front()), cases.front().file),
                   loaded.file, "give the speeds to compare at: --rpm 3000,4500");
 }
 
@@ -51,7 +53,9 @@ std::vector<LoadedCase> load_layouts(const CompareOptions& options, const CaseOp
     cases.push_back(load_case(options.files.front(), tried));
   }
   for (const LoadedCase& loaded : cases)
-    if (loaded.rig) throw Error(ErrorKind::usage, "compare takes engine cases, and this is a rig", loaded.file, "run it: pulsewright run " + loaded.file);
+    if (loaded.rig)
+      throw Error(ErrorKind::usage, "compare takes engine cases, and this is a rig", loaded.file,
+                  "run it: pulsewright run " + loaded.file);
   check_speeds(cases);
   for (LoadedCase& loaded : cases) share_silencer(*cases.front().engine, *loaded.engine);
   return cases;
@@ -61,8 +65,11 @@ void check_count(const CompareOptions& options) {
   const std::size_t count = options.files.size() + options.tries.size();
   if (!options.tries.empty() && options.files.size() != 1)
     throw Error(ErrorKind::usage, "--try changes one case, and " + std::to_string(options.files.size()) + " are named");
-  if (count < 2) throw Error(ErrorKind::usage, "one layout alone compares with nothing", {}, "name a second case, or change this one: --try 'each_primary.tube=\"NPS 1-1/2 sch 10S\"'");
-  if (count > most_layouts) throw Error(ErrorKind::usage, std::to_string(count) + " layouts are too many for one page: at most 8");
+  if (count < 2)
+    throw Error(ErrorKind::usage, "one layout alone compares with nothing", {},
+                "name a second case, or change this one: --try 'each_primary.tube=\"NPS 1-1/2 sch 10S\"'");
+  if (count > most_layouts)
+    throw Error(ErrorKind::usage, std::to_string(count) + " layouts are too many for one page: at most 8");
 }
 
 Json compare_json(const std::vector<Layout>& layouts, std::optional<double> peak) {
@@ -91,8 +98,10 @@ int compare(const CompareOptions& options) {
   if (!options.output.out.empty()) write_comparison_file(options.output.out, layouts, options.output.force);
   if (!options.output.report.empty()) write_page(options.output.report, layouts, options.output.force);
   const std::optional<double> peak = options.output.timing ? std::optional(measure_fma_peak()) : std::nullopt;
-  if (options.output.json) std::cout << json_text(compare_json(layouts, peak));
-  else std::cout << layouts_text(layouts);
+  if (options.output.json)
+    std::cout << json_text(compare_json(layouts, peak));
+  else
+    std::cout << layouts_text(layouts);
   if (peak && !options.output.json)
     for (const Layout& l : layouts) std::cout << timing_text(l.result, *peak);
   const auto unsettled = unsettled_text(layouts);
@@ -105,7 +114,8 @@ int compare(const CompareOptions& options) {
 std::function<int()> set_up_compare(CLI::App& verb) {
   auto options = std::make_shared<CompareOptions>();
   verb.add_option("cases", options->files, "case files (TOML)")->required();
-  verb.add_option("--try", options->tries, "one case once more with this value changed; may be repeated")->allow_extra_args(false);
+  verb.add_option("--try", options->tries, "one case once more with this value changed; may be repeated")
+      ->allow_extra_args(false);
   verb.add_option("--rpm", options->rpm, "speeds instead of the cases': 3000,4500");
   verb.add_option("--cell", options->cell, "cell length instead of the cases': \"5 mm\"");
   verb.add_flag("--quick", options->quick, "10 mm cells: a first look");

@@ -31,8 +31,10 @@ Things things_of(const std::string& text) {
   std::istringstream in(text);
   for (std::string line; std::getline(in, line);) {
     const auto equals = line.find(" = ");
-    if (line.starts_with('[')) tables.push_back({line, {}});
-    else if (equals != std::string::npos) tables.back().second[line.substr(0, equals)] = line.substr(equals + 3);
+    if (line.starts_with('['))
+      tables.push_back({line, {}});
+    else if (equals != std::string::npos)
+      tables.back().second[line.substr(0, equals)] = line.substr(equals + 3);
   }
   Things things;
   std::map<std::string, int> seen;
@@ -53,11 +55,13 @@ std::string changes(const Values& values, const Values& base) {
   for (const auto& [key, value] : values) {
     const auto before = base.find(key);
     if (before != base.end() && before->second == value) continue;
-    const std::string text = value_in_words(key, value) + (before == base.end() ? "" : ", not " + plain_value(before->second));
+    const std::string text =
+        value_in_words(key, value) + (before == base.end() ? "" : ", not " + plain_value(before->second));
     parts.insert(key == "length" ? parts.begin() : parts.end(), text);  // the first thing a builder asks of a pipe
   }
   for (const auto& [key, value] : base)
-    if (!values.contains(key)) parts.push_back(fmt::format("{} left open, not {}", spaced_name(key), plain_value(value)));
+    if (!values.contains(key))
+      parts.push_back(fmt::format("{} left open, not {}", spaced_name(key), plain_value(value)));
   return fmt::format("{}", fmt::join(parts, "; "));
 }
 
@@ -89,7 +93,9 @@ std::vector<Change> gathered(const std::vector<Change>& changes, std::size_t pri
   std::vector<Change> lines;
   std::vector<std::size_t> count;
   for (const Change& c : changes) {
-    const auto same = std::ranges::find_if(lines, [&](const Change& l) { return l.text == c.text && l.thing.starts_with("primary ") && c.thing.starts_with("primary "); });
+    const auto same = std::ranges::find_if(lines, [&](const Change& l) {
+      return l.text == c.text && l.thing.starts_with("primary ") && c.thing.starts_with("primary ");
+    });
     if (same == lines.end()) {
       lines.push_back(c);
       count.push_back(1);
@@ -113,7 +119,8 @@ std::vector<std::string> differences(const std::vector<Layout>& layouts) {
   const Things base = things(layouts.front());
   std::vector<std::string> lines;
   for (std::size_t k = 1; k < layouts.size(); ++k)
-    for (const Change& c : gathered(changes_between(base, things(layouts[k])), static_cast<std::size_t>(layouts[k].engine().engine.cylinders())))
+    for (const Change& c : gathered(changes_between(base, things(layouts[k])),
+                                    static_cast<std::size_t>(layouts[k].engine().engine.cylinders())))
       lines.push_back(layouts[k].letter + ": " + (c.thing.empty() ? "" : c.thing + ": ") + c.text);
   return lines;
 }

@@ -42,14 +42,26 @@ double filling(const CylinderFigures& c) { return 100 * c.volumetric_efficiency;
 Value drive_gauge(const SpeedResult& s, double ambient) {
   return average(s.turbine, [=](const EntryFigures& e) { return (e.pressure_mean - ambient) / bar; });
 }
-Value drive_absolute(const SpeedResult& s, double) { return average(s.turbine, [](const EntryFigures& e) { return e.pressure_mean / bar; }); }
-Value stagnation(const SpeedResult& s, double) { return average(s.turbine, [](const EntryFigures& e) { return e.stagnation_mean / bar; }); }
-Value peak(const SpeedResult& s, double) { return highest(s.turbine, [](const EntryFigures& e) { return Value(e.pressure_peak / bar); }); }
-Value swing(const SpeedResult& s, double) { return highest(s.turbine, [](const EntryFigures& e) { return Value(e.pressure_swing / bar); }); }
+Value drive_absolute(const SpeedResult& s, double) {
+  return average(s.turbine, [](const EntryFigures& e) { return e.pressure_mean / bar; });
+}
+Value stagnation(const SpeedResult& s, double) {
+  return average(s.turbine, [](const EntryFigures& e) { return e.stagnation_mean / bar; });
+}
+Value peak(const SpeedResult& s, double) {
+  return highest(s.turbine, [](const EntryFigures& e) { return Value(e.pressure_peak / bar); });
+}
+Value swing(const SpeedResult& s, double) {
+  return highest(s.turbine, [](const EntryFigures& e) { return Value(e.pressure_swing / bar); });
+}
 Value ratio_gauge(const SpeedResult& s, double) { return s.drive_to_boost_gauge; }
 Value ratio_absolute(const SpeedResult& s, double) { return s.drive_to_boost_absolute; }
-Value available(const SpeedResult& s, double) { return total(s.turbine, [](const EntryFigures& e) { return e.power_available / kilowatt; }); }
-Value shaft(const SpeedResult& s, double) { return total(s.turbine, [](const EntryFigures& e) { return e.power_shaft / kilowatt; }); }
+Value available(const SpeedResult& s, double) {
+  return total(s.turbine, [](const EntryFigures& e) { return e.power_available / kilowatt; });
+}
+Value shaft(const SpeedResult& s, double) {
+  return total(s.turbine, [](const EntryFigures& e) { return e.power_shaft / kilowatt; });
+}
 Value surplus(const SpeedResult& s, double) { return s.turbine_surplus / kilowatt; }
 Value gas_temperature(const SpeedResult& s, double) {
   return average(s.turbine, [](const EntryFigures& e) { return e.temperature_flow_mean - zero_celsius; });
@@ -57,15 +69,24 @@ Value gas_temperature(const SpeedResult& s, double) {
 Value torque(const SpeedResult& s, double) { return s.torque; }
 Value worst_filling(const SpeedResult& s, double) { return lowest(s.cylinders, filling); }
 Value filling_spread(const SpeedResult& s, double) {
-  const Value best = highest(s.cylinders, [](const CylinderFigures& c) { return Value(filling(c)); }), worst = lowest(s.cylinders, filling);
+  const Value best = highest(s.cylinders, [](const CylinderFigures&c) { return Value(filling(c)); }),
+              worst = lowest(s.cylinders, filling);
   return best && worst ? Value(*best - *worst) : Value{};
 }
-Value burned_left(const SpeedResult& s, double) { return highest(s.cylinders, [](const CylinderFigures& c) { return Value(100 * c.burned_gas_left); }); }
-Value pumping(const SpeedResult& s, double) { return average(s.cylinders, [](const CylinderFigures& c) { return c.pmep / bar; }); }
-Value worst_overlap_pressure(const SpeedResult& s, double) {
-  return highest(s.cylinders, [](const CylinderFigures& c) { return c.overlap_port_minus_intake ? Value(*c.overlap_port_minus_intake / bar) : Value{}; });
+Value burned_left(const SpeedResult& s, double) {
+  return highest(s.cylinders, [](const CylinderFigures& c) { return Value(100 * c.burned_gas_left); });
 }
-Value pulse_overlap(const SpeedResult& s, double) { return highest(s.overlap, [](const PulseOverlap& o) { return Value(o.percent); }); }
+Value pumping(const SpeedResult& s, double) {
+  return average(s.cylinders, [](const CylinderFigures& c) { return c.pmep / bar; });
+}
+Value worst_overlap_pressure(const SpeedResult& s, double) {
+  return highest(s.cylinders, [](const CylinderFigures& c) {
+    return c.overlap_port_minus_intake ? Value(*c.overlap_port_minus_intake / bar) : Value{};
+  });
+}
+Value pulse_overlap(const SpeedResult& s, double) {
+  return highest(s.overlap, [](const PulseOverlap& o) { return Value(o.percent); });
+}
 
 const char* const low_boost = "boost is below 0.2 bar, and a ratio to it says nothing";
 
@@ -80,7 +101,8 @@ FigureWords measured(FigureWords w, const char* unit, const char* value_unit, do
 }
 
 FigureWords drive_words() {
-  FigureWords w = measured(words(2, "drive pressure", "needs {amount} {way} drive pressure", "more", "less"), "bar", "bar gauge", 0.03);
+  FigureWords w = measured(words(2, "drive pressure", "needs {amount} {way} drive pressure", "more", "less"), "bar",
+                           "bar gauge", 0.03);
   w.confirm = stagnation;
   return w;
 }
@@ -91,35 +113,79 @@ std::vector<FigureRow> turbine_rows() {
       {"drive pressure, bar absolute", 2, drive_absolute},
       {"mean, gas brought to rest, bar abs", 2, stagnation},
       {"peak, bar absolute", 2, peak},
-      {"peak to valley, bar", 2, swing, false, {},
-       measured(words(10, "peak to valley", "has {amount} {way} from peak to valley at the turbine", "more", "less"), "bar", "bar", 0.1)},
+      {"peak to valley, bar",
+       2,
+       swing,
+       false,
+       {},
+       measured(words(10, "peak to valley", "has {amount} {way} from peak to valley at the turbine", "more", "less"),
+                "bar", "bar", 0.1)},
       {"drive over boost, gauge", 2, ratio_gauge, false, low_boost},
       {"drive over boost, absolute", 2, ratio_absolute, false, low_boost},
       {"power in the pulses, kW", 1, available},
-      {"turbine shaft power, kW", 1, shaft, false, {},
-       measured(words(5, "shaft power", "gives {amount} {way} turbine shaft power", "more", "less"), "kW", "kW", 2, true)},
+      {"turbine shaft power, kW",
+       1,
+       shaft,
+       false,
+       {},
+       measured(words(5, "shaft power", "gives {amount} {way} turbine shaft power", "more", "less"), "kW", "kW", 2,
+                true)},
       {"shaft power left over, kW", 1, surplus, true},
-      {"gas at the turbine, degC", 0, gas_temperature, false, {},
-       measured(words(7, "gas temperature", "brings the gas to the turbine {amount} {way}", "hotter", "cooler"), "degrees", "degC", 15)},
+      {"gas at the turbine, degC",
+       0,
+       gas_temperature,
+       false,
+       {},
+       measured(words(7, "gas temperature", "brings the gas to the turbine {amount} {way}", "hotter", "cooler"),
+                "degrees", "degC", 15)},
       {"pulse overlap, worst pair, %", 1, pulse_overlap, false, "one cylinder alone has nothing to overlap with",
-       measured(words(11, "pulse overlap", "has pulses that overlap {amount} {way} at the turbine", "more", "less"), "points", "%", 5)},
+       measured(words(11, "pulse overlap", "has pulses that overlap {amount} {way} at the turbine", "more", "less"),
+                "points", "%", 5)},
   };
 }
 
 std::vector<FigureRow> engine_rows() {
   return {
-      {"torque, Nm", 0, torque, false, {}, measured(words(1, "torque", "makes {amount} {way} torque", "more", "less"), "Nm", "Nm", 1, true)},
-      {"filling, worst cylinder, %", 1, worst_filling, false, {},
+      {"torque, Nm",
+       0,
+       torque,
+       false,
+       {},
+       measured(words(1, "torque", "makes {amount} {way} torque", "more", "less"), "Nm", "Nm", 1, true)},
+      {"filling, worst cylinder, %",
+       1,
+       worst_filling,
+       false,
+       {},
        measured(words(3, "filling", "fills its worst cylinder {amount} {way}", "better", "worse"), "points", "%", 1)},
-      {"filling, best less worst, %", 1, filling_spread, false, {},
-       measured(words(9, "spread of filling", "has its best and worst cylinder {amount} {way} in filling", "further apart", "closer together"), "points", "%", 1)},
-      {"burned gas left in, worst, %", 1, burned_left, false, {},
-       measured(words(6, "burned gas left in", "leaves {amount} {way} burned gas in its worst cylinder", "more", "less"), "points", "%", 0.5)},
-      {"pumping: gained +, lost -, bar", 2, pumping, true, {},
-       measured(words(8, "pumping", "is {amount} {way} off in pumping work", "better", "worse"), "bar", "bar, minus: lost", 0.05)},
-      {"overlap: port less intake, max, bar", 2, worst_overlap_pressure, true, "intake and exhaust valves are never open together",
-       measured(words(4, "pressure over the overlap", "has {amount} {way} pressure at its worst port while both valves are open", "more", "less"), "bar",
-                "bar over intake", 0.05)},
+      {"filling, best less worst, %",
+       1,
+       filling_spread,
+       false,
+       {},
+       measured(words(9, "spread of filling", "has its best and worst cylinder {amount} {way} in filling",
+                      "further apart", "closer together"),
+                "points", "%", 1)},
+      {"burned gas left in, worst, %",
+       1,
+       burned_left,
+       false,
+       {},
+       measured(
+           words(6, "burned gas left in", "leaves {amount} {way} burned gas in its worst cylinder", "more", "less"),
+           "points", "%", 0.5)},
+      {"pumping: gained +, lost -, bar",
+       2,
+       pumping,
+       true,
+       {},
+       measured(words(8, "pumping", "is {amount} {way} off in pumping work", "better", "worse"), "bar",
+                "bar, minus: lost", 0.05)},
+      {"overlap: port less intake, max, bar", 2, worst_overlap_pressure, true,
+       "intake and exhaust valves are never open together",
+       measured(words(4, "pressure over the overlap",
+                      "has {amount} {way} pressure at its worst port while both valves are open", "more", "less"),
+                "bar", "bar over intake", 0.05)},
   };
 }
 
@@ -140,6 +206,8 @@ std::string number_text(double value, int decimals, bool with_sign) {
   return with_sign ? fmt::format("{:+.{}f}", shown, decimals) : fmt::format("{:.{}f}", shown, decimals);
 }
 
-std::string figure_text(const FigureRow& row, std::optional<double> value) { return value ? number_text(*value, row.decimals, row.with_sign) : "-"; }
+std::string figure_text(const FigureRow& row, std::optional<double> value) {
+  return value ? number_text(*value, row.decimals, row.with_sign) : "-";
+}
 
 }  // namespace pulsewright

@@ -25,7 +25,8 @@ struct Gap {
   std::vector<Step> steps;
 
   double small(const Step& s) const {
-    return row->words->small_is_percent ? 0.01 * row->words->small * std::max(std::abs(s.first), std::abs(s.second)) : row->words->small;
+    return row->words->small_is_percent ? 0.01 * row->words->small * std::max(std::abs(s.first), std::abs(s.second))
+                                        : row->words->small;
   }
   double weight(const Step& s) const { return s.counted() / std::max(small(s), 1e-12); }
   bool counts(const Step& s) const { return weight(s) > 1; }
@@ -44,10 +45,14 @@ std::string filled(std::string sentence, const std::string& mark, const std::str
   return at == std::string::npos ? sentence : sentence.replace(at, mark.size(), text);
 }
 
-std::string amount(const Gap& gap, const Step& s) { return number_text(std::abs(s.by()), gap.row->decimals) + " " + gap.row->words->unit; }
+std::string amount(const Gap& gap, const Step& s) {
+  return number_text(std::abs(s.by()), gap.row->decimals) + " " + gap.row->words->unit;
+}
 std::string way(const Gap& gap, const Step& s) { return s.by() > 0 ? gap.row->words->more : gap.row->words->less; }
 
-std::string both_values(const Gap& gap, const Step& s) { return figure_text(*gap.row, s.second) + " against " + figure_text(*gap.row, s.first); }
+std::string both_values(const Gap& gap, const Step& s) {
+  return figure_text(*gap.row, s.second) + " against " + figure_text(*gap.row, s.first);
+}
 
 /// "; also at 2500 and 3500 rpm": the other speeds that go the same way by more than a small amount.
 std::string also_at(const Gap& gap, const Step& main) {
@@ -64,10 +69,13 @@ std::string also_at(const Gap& gap, const Step& main) {
 std::string in_words(const std::string& letter, const Gap& gap) {
   const FigureWords& words = *gap.row->words;
   const Step& main = *gap.heaviest(0);
-  std::string text = letter + " " + filled(filled(words.sentence, "{amount}", amount(gap, main)), "{way}", way(gap, main));
-  text += fmt::format(" at {:.0f} rpm ({} {}){}", main.rpm, both_values(gap, main), words.value_unit, also_at(gap, main));
+  std::string text =
+      letter + " " + filled(filled(words.sentence, "{amount}", amount(gap, main)), "{way}", way(gap, main));
+  text +=
+      fmt::format(" at {:.0f} rpm ({} {}){}", main.rpm, both_values(gap, main), words.value_unit, also_at(gap, main));
   if (const Step* other = gap.heaviest(main.by() > 0 ? -1 : 1))
-    text += fmt::format("; but {} {} at {:.0f} rpm ({})", amount(gap, *other), way(gap, *other), other->rpm, both_values(gap, *other));
+    text += fmt::format("; but {} {} at {:.0f} rpm ({})", amount(gap, *other), way(gap, *other), other->rpm,
+                        both_values(gap, *other));
   return text;
 }
 
@@ -85,7 +93,8 @@ std::vector<Gap> gaps_between(const Layout& a, const Layout& b) {
     if (!row.words) continue;
     Gap gap{&row, {}};
     for (const SpeedResult& s : a.result.speeds)
-      if (const auto x = a.figure(row, s.rpm), y = b.figure(row, s.rpm); x && y) gap.steps.push_back({s.rpm, *x, *y, confirmed(row, a, b, s.rpm, *y - *x)});
+      if (const auto x = a.figure(row, s.rpm), y = b.figure(row, s.rpm); x && y)
+        gap.steps.push_back({s.rpm, *x, *y, confirmed(row, a, b, s.rpm, *y - *x)});
     if (!gap.steps.empty()) gaps.push_back(std::move(gap));
   }
   return gaps;
@@ -102,8 +111,11 @@ void add_lines(const Layout& a, const Layout& b, std::vector<std::string>& lines
   for (Gap& gap : gaps_between(a, b)) (gap.heaviest(0) ? apart : alike).push_back(std::move(gap));
   std::ranges::stable_sort(apart, {}, [](const Gap& gap) { return gap.row->words->rank; });
   for (std::size_t k = 0; k < std::min(most_lines, apart.size()); ++k) lines.push_back(in_words(b.letter, apart[k]));
-  if (apart.size() > most_lines) lines.push_back(fmt::format("{} and {} also differ in: {} (see the table)", a.letter, b.letter, names(apart, most_lines)));
-  if (!alike.empty()) lines.push_back(fmt::format("{} and {} are alike at every speed in: {}", a.letter, b.letter, names(alike, 0)));
+  if (apart.size() > most_lines)
+    lines.push_back(
+        fmt::format("{} and {} also differ in: {} (see the table)", a.letter, b.letter, names(apart, most_lines)));
+  if (!alike.empty())
+    lines.push_back(fmt::format("{} and {} are alike at every speed in: {}", a.letter, b.letter, names(alike, 0)));
 }
 
 std::string small_unit(const FigureWords& words) {

@@ -14,7 +14,8 @@ constexpr double bar = 1e5;
 template <class Get>
 bool all_equal(const std::vector<Layout>& layouts, Get get) {
   const double first = get(layouts.front().engine());
-  return std::ranges::all_of(layouts, [&](const Layout& l) { return std::abs(get(l.engine()) - first) <= 1e-9 * std::abs(first); });
+  return std::ranges::all_of(
+      layouts, [&](const Layout& l) { return std::abs(get(l.engine()) - first) <= 1e-9 * std::abs(first); });
 }
 
 }  // namespace
@@ -22,7 +23,8 @@ bool all_equal(const std::vector<Layout>& layouts, Get get) {
 const char* const boost_given_sentence =
     "Boost is held at the value you gave at every speed. This does not yet say from which rpm the turbo reaches it.";
 
-const char* const no_bands_sentence = "There are no error bands yet: nothing here says whether a difference is larger than the doubt in the figures.";
+const char* const no_bands_sentence =
+    "There are no error bands yet: nothing here says whether a difference is larger than the doubt in the figures.";
 
 const std::vector<std::string> how_to_read = {
     "Drive pressure: what a damped gauge shows before the turbine; it reads low in a narrow throat.",
@@ -59,16 +61,21 @@ std::vector<std::string> held_equal(const std::vector<Layout>& layouts) {
   const EngineCase& e = layouts.front().engine();
   const auto same = [&](auto... get) { return (all_equal(layouts, get) && ...); };
   std::vector<std::string> lines;
-  if (same([](C c) { return c.engine.displacement(); }, [](C c) { return c.engine.cylinders(); }, [](C c) { return c.engine.crank.compression_ratio; }))
-    lines.push_back(fmt::format("engine of {:.2f} l, {} cylinders, compression {:.1f}", 1e3 * e.engine.displacement(), e.engine.cylinders(),
-                                e.engine.crank.compression_ratio));
-  if (same([](C c) { return c.charge.boost_gauge; }, [](C c) { return c.charge.temperature; }, [](C c) { return c.ambient.pressure; }))
-    lines.push_back(fmt::format("boost {:.2f} bar gauge, {:.2f} bar absolute at the intake, {:.0f} degC; air outside {:.2f} bar", e.charge.boost_gauge / bar,
-                                (e.charge.boost_gauge + e.ambient.pressure) / bar, e.charge.temperature - 273.15, e.ambient.pressure / bar));
+  if (same([](C c) { return c.engine.displacement(); }, [](C c) { return c.engine.cylinders(); },
+           [](C c) { return c.engine.crank.compression_ratio; }))
+    lines.push_back(fmt::format("engine of {:.2f} l, {} cylinders, compression {:.1f}", 1e3 * e.engine.displacement(),
+                                e.engine.cylinders(), e.engine.crank.compression_ratio));
+  if (same([](C c) { return c.charge.boost_gauge; }, [](C c) { return c.charge.temperature; },
+           [](C c) { return c.ambient.pressure; }))
+    lines.push_back(
+        fmt::format("boost {:.2f} bar gauge, {:.2f} bar absolute at the intake, {:.0f} degC; air outside {:.2f} bar",
+                    e.charge.boost_gauge / bar, (e.charge.boost_gauge + e.ambient.pressure) / bar,
+                    e.charge.temperature - 273.15, e.ambient.pressure / bar));
   if (same([](C c) { return c.turbines.front().capacity.flow; }, [](C c) { return c.turbines.front().capacity.ratio; }))
-    lines.push_back(fmt::format("turbine passing {:.3f} kg/s (corrected) at a pressure ratio of {:.2f}", e.turbines.front().capacity.flow,
-                                e.turbines.front().capacity.ratio));
-  if (same([](C c) { return c.run.cell; })) lines.push_back(fmt::format("pipes computed in pieces, cell {:.1f} mm", 1e3 * e.run.cell));
+    lines.push_back(fmt::format("turbine passing {:.3f} kg/s (corrected) at a pressure ratio of {:.2f}",
+                                e.turbines.front().capacity.flow, e.turbines.front().capacity.ratio));
+  if (same([](C c) { return c.run.cell; }))
+    lines.push_back(fmt::format("pipes computed in pieces, cell {:.1f} mm", 1e3 * e.run.cell));
   return lines;
 }
 
@@ -77,15 +84,19 @@ std::vector<std::string> not_held(const std::vector<Layout>& layouts) {
   for (const Layout& l : layouts)
     for (const SpeedResult& s : l.result.speeds)
       if (s.turbine_surplus < 0)
-        lines.push_back(fmt::format("BOOST NOT HELD: {} at {:.0f} rpm: the turbine gives {:.1f} kW less than the compressor takes for this boost (both efficiencies are assumed).",
-                                    l.letter, s.rpm, -s.turbine_surplus / 1e3));
+        lines.push_back(
+            fmt::format("BOOST NOT HELD: {} at {:.0f} rpm: the turbine gives {:.1f} kW less than the compressor takes "
+                        "for this boost (both efficiencies are assumed).",
+                        l.letter, s.rpm, -s.turbine_surplus / 1e3));
   return lines;
 }
 
 std::vector<std::string> missing_reasons(const std::vector<Layout>& layouts) {
   std::vector<std::string> lines;
   for (const FigureRow& row : figure_rows()) {
-    const auto gap = [&](double rpm) { return std::ranges::any_of(layouts, [&](const Layout& l) { return l.at_rpm(rpm) && !l.figure(row, rpm); }); };
+    const auto gap = [&](double rpm) {
+      return std::ranges::any_of(layouts, [&](const Layout& l) { return l.at_rpm(rpm) && !l.figure(row, rpm); });
+    };
     if (std::ranges::any_of(speeds_of(layouts), gap)) lines.push_back(row.label + ": \"-\" where " + row.missing);
   }
   return lines;

@@ -11,7 +11,8 @@
 namespace pulsewright {
 namespace {
 
-constexpr std::size_t screen_width = 110, label_width = 35, value_width = 5;  // letters; a table of two layouts has five speeds across
+constexpr std::size_t screen_width = 110, label_width = 35,
+                      value_width = 5;  // letters; a table of two layouts has five speeds across
 constexpr double bar = 1e5;
 
 struct Line {
@@ -27,7 +28,9 @@ std::string broken(const std::string& text, const std::string& indent) {
   while (at < safe.size()) {
     const std::size_t end = std::min(safe.find(' ', at), safe.size());
     if (line.size() > indent.size() + 2 && line.size() + 1 + end - at > screen_width) {
-      out += std::string(line.begin(), std::find_if_not(line.rbegin(), line.rend(), [](char c) { return c == ' '; }).base()) + "\n";
+      out += std::string(line.begin(),
+                         std::find_if_not(line.rbegin(), line.rend(), [](char c) { return c == ' '; }).base()) +
+             "\n";
       line = indent + "  ";
     }
     line += (line.find_first_not_of(' ') == std::string::npos ? "" : " ") + safe.substr(at, end - at);
@@ -64,8 +67,10 @@ std::string speed_table(const std::string& title, const std::vector<Layout>& lay
   const std::size_t across = speeds_across(layouts.size());
   for (std::size_t first = 0; first < speeds.size(); first += across) {
     const std::size_t last = std::min(speeds.size(), first + across);
-    std::vector<TextTable::Column> columns{{title + std::string(label_width - std::min(label_width, title.size()), ' '), TextTable::Align::left}};
-    for (std::size_t s = first; s < last; ++s) columns.push_back({fmt::format("{:.0f} rpm", speeds[s]), TextTable::Align::right});
+    std::vector<TextTable::Column> columns{
+        {title + std::string(label_width - std::min(label_width, title.size()), ' '), TextTable::Align::left}};
+    for (std::size_t s = first; s < last; ++s)
+      columns.push_back({fmt::format("{:.0f} rpm", speeds[s]), TextTable::Align::right});
     TextTable table(columns);
     for (const Line& line : lines) {
       std::vector<std::string> row{line.label};
@@ -80,23 +85,29 @@ std::string speed_table(const std::string& title, const std::vector<Layout>& lay
 std::vector<Line> figure_lines() {
   std::vector<Line> lines;
   for (const FigureRow& row : figure_rows())
-    lines.push_back({row.label, [&row](const Layout& l, const SpeedResult& s) { return figure_text(row, row.value(s, l.result.ambient_pressure)); }});
+    lines.push_back({row.label, [&row](const Layout& l, const SpeedResult& s) {
+                       return figure_text(row, row.value(s, l.result.ambient_pressure));
+                     }});
   return lines;
 }
 
 /// A line for each cylinder of the layout that has most.
-std::vector<Line> cylinder_lines(const std::vector<Layout>& layouts, const std::function<std::string(const SpeedResult&, std::size_t)>& figure) {
+std::vector<Line> cylinder_lines(const std::vector<Layout>& layouts,
+                                 const std::function<std::string(const SpeedResult&, std::size_t)>& figure) {
   std::size_t count = 0;
   for (const Layout& l : layouts) count = std::max(count, l.result.speeds.front().cylinders.size());
   std::vector<Line> lines;
   for (std::size_t c = 0; c < count; ++c)
-    lines.push_back({fmt::format("cylinder {}", c + 1), [c, figure](const Layout&, const SpeedResult& s) { return c < s.cylinders.size() ? figure(s, c) : std::string("-"); }});
+    lines.push_back({fmt::format("cylinder {}", c + 1), [c, figure](const Layout&, const SpeedResult& s) {
+                       return c < s.cylinders.size() ? figure(s, c) : std::string("-");
+                     }});
   return lines;
 }
 
 std::string first_arrival(const SpeedResult& s, std::size_t cylinder) {
   for (const Arrival& a : s.arrivals)
-    if (a.from == s.cylinders[cylinder].cylinder && a.at.starts_with("turbine")) return number_text(a.deg_after_opening, 0);
+    if (a.from == s.cylinders[cylinder].cylinder && a.at.starts_with("turbine"))
+      return number_text(a.deg_after_opening, 0);
   return "-";
 }
 
@@ -108,7 +119,8 @@ std::string overlap_text(const SpeedResult& s, std::size_t cylinder) {
 std::string head(const std::vector<Layout>& layouts) {
   std::string text;
   const bool several = layouts.size() > 1;
-  for (const Layout& l : layouts) text += broken((several ? l.letter + "  " : "") + l.loaded.label + "  (" + l.loaded.file + ")", "");
+  for (const Layout& l : layouts)
+    text += broken((several ? l.letter + "  " : "") + l.loaded.label + "  (" + l.loaded.file + ")", "");
   text += several ? "\nHeld equal:\n" : "\nRun with:\n";
   text += all_broken(held_equal(layouts), "  ");
   const auto different = differences(layouts);
@@ -123,7 +135,8 @@ std::string tables(const std::vector<Layout>& layouts) {
   text.pop_back();  // what a gap means stands right below
   text += all_broken(missing_reasons(layouts), "") + all_broken(how_to_read, "") + "\n";
   text += speed_table("pulse at turbine, deg after opening", layouts, cylinder_lines(layouts, first_arrival));
-  text += speed_table("filling at intake density, %", layouts, cylinder_lines(layouts, [](const SpeedResult& s, std::size_t c) {
+  text += speed_table("filling at intake density, %", layouts,
+                      cylinder_lines(layouts, [](const SpeedResult& s, std::size_t c) {
                         return number_text(100 * s.cylinders[c].volumetric_efficiency, 1);
                       }));
   return text + speed_table("overlap: port less intake, bar", layouts, cylinder_lines(layouts, overlap_text));
@@ -132,7 +145,8 @@ std::string tables(const std::vector<Layout>& layouts) {
 std::string assumed_text(const Layout& layout) {
   std::string text = "Assumed, because the case does not say (value, range, why):\n";
   for (const AssumedEntry& a : layout.result.assumed)
-    text += broken(a.key + ": " + a.value + (a.range.empty() ? "" : ", " + a.range) + (a.why.empty() ? "" : "; " + a.why), "  ");
+    text += broken(
+        a.key + ": " + a.value + (a.range.empty() ? "" : ", " + a.range) + (a.why.empty() ? "" : "; " + a.why), "  ");
   return text;
 }
 
@@ -143,16 +157,21 @@ std::vector<std::string> unsettled_text(const std::vector<Layout>& layouts) {
   for (const Layout& l : layouts)
     for (const SpeedResult& s : l.result.speeds)
       if (!s.settled)
-        lines.push_back(fmt::format("NOT SETTLED: {} at {:.0f} rpm after {} cycles: {}; mass left over {:.2g} of what went in. Do not trust this speed.",
-                                    l.letter, s.rpm, s.cycles, s.unsettled_figure, s.unsettled_mass));
+        lines.push_back(
+            fmt::format("NOT SETTLED: {} at {:.0f} rpm after {} cycles: {}; mass left over {:.2g} of what went in. Do "
+                        "not trust this speed.",
+                        l.letter, s.rpm, s.cycles, s.unsettled_figure, s.unsettled_mass));
   return lines;
 }
 
 std::string layouts_text(const std::vector<Layout>& layouts) {
   std::string text = head(layouts) + tables(layouts);
   const auto largest = in_short(layouts);
-  if (!largest.empty()) text += "Where they differ, what matters most first\n" + all_broken(largest, "  ") + broken(no_bands_sentence, "  ");
-  text += layouts.size() == 1 ? assumed_text(layouts.front()) : "\nWhat was assumed: pulsewright check CASE lists it.\n";
+  if (!largest.empty())
+    text +=
+        "Where they differ, what matters most first\n" + all_broken(largest, "  ") + broken(no_bands_sentence, "  ");
+  text +=
+      layouts.size() == 1 ? assumed_text(layouts.front()) : "\nWhat was assumed: pulsewright check CASE lists it.\n";
   text += "\n";
   for (const std::string& caution : cautions) text += broken("! " + caution, "");
   return text + all_broken(not_held(layouts), "") + all_broken(unsettled_text(layouts), "");

@@ -1,7 +1,6 @@
 // The program: picks the verb, runs it, and turns whatever was thrown into a message and an exit code.
 
 #include <CLI/CLI.hpp>
-
 #include <array>
 #include <exception>
 #include <iostream>
@@ -26,12 +25,17 @@ constexpr std::array verbs{
 
 int exit_code(ErrorKind kind) {
   switch (kind) {
-    case ErrorKind::usage: return ExitCode::usage;
-    case ErrorKind::case_file: return ExitCode::bad_case;
-    case ErrorKind::file: return ExitCode::bad_file;
+    case ErrorKind::usage:
+      return ExitCode::usage;
+    case ErrorKind::case_file:
+      return ExitCode::bad_case;
+    case ErrorKind::file:
+      return ExitCode::bad_file;
     case ErrorKind::unphysical:
-    case ErrorKind::not_settled: return ExitCode::not_physical;
-    case ErrorKind::internal: break;
+    case ErrorKind::not_settled:
+      return ExitCode::not_physical;
+    case ErrorKind::internal:
+      break;
   }
   return ExitCode::internal;
 }
@@ -54,7 +58,8 @@ void refuse_empty_arguments(int argc, char** argv) {
   for (int i = 1; i < argc; ++i) {
     const std::string_view argument = argv[i];
     if (argument.empty() || (argument.starts_with("--") && argument.ends_with('=')))
-      throw Error(ErrorKind::usage, "an argument is empty: number " + std::to_string(i) + (i > 1 ? ", after " + std::string(argv[i - 1]) : ""));
+      throw Error(ErrorKind::usage, "an argument is empty: number " + std::to_string(i) +
+                                        (i > 1 ? ", after " + std::string(argv[i - 1]) : ""));
   }
 }
 

@@ -16,7 +16,9 @@ namespace fs = std::filesystem;
 
 /// A result never takes the place of a case, not even with --force.
 void refuse_case_name(const std::string& path, const char* option) {
-  if (fs::path(path).extension() == ".toml") throw Error(ErrorKind::usage, in_quotes(path) + " is the name of a case; a result would take its place", option, "give another name");
+  if (fs::path(path).extension() == ".toml")
+    throw Error(ErrorKind::usage, in_quotes(path) + " is the name of a case; a result would take its place", option,
+                "give another name");
 }
 
 fs::path whole(const std::string& path) { return fs::weakly_canonical(fs::absolute(path)); }
@@ -44,7 +46,8 @@ std::vector<Layout> run_layouts(std::vector<LoadedCase> cases, bool measure_time
   std::vector<const EngineCase*> engines;
   for (const LoadedCase& loaded : cases) engines.push_back(&*loaded.engine);
   ProgressLine progress("running");
-  auto results = run_engines(engines, {.threads = measure_time ? 1 : 0, .measure_time = measure_time}, [&](double share) { return progress(share); });
+  auto results = run_engines(engines, {.threads = measure_time ? 1 : 0, .measure_time = measure_time},
+                             [&](double share) { return progress(share); });
   std::vector<Layout> layouts;
   for (std::size_t i = 0; i < cases.size(); ++i)
     layouts.push_back({std::string(1, static_cast<char>('A' + i)), std::move(cases[i]), std::move(results[i])});

@@ -21,11 +21,14 @@ std::string bullets(const std::vector<std::string>& lines, const char* css_class
   return html + "</ul>\n";
 }
 
-std::string paragraph(const char* css_class, const std::string& text) { return fmt::format("<p class=\"{}\">{}</p>\n", css_class, escaped(text)); }
+std::string paragraph(const char* css_class, const std::string& text) {
+  return fmt::format("<p class=\"{}\">{}</p>\n", css_class, escaped(text));
+}
 
 std::string head(const std::string& title) {
   return "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">"
-         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:\">"
+         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; "
+         "img-src data:\">"
          "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"><title>" +
          escaped(title) + "</title><style>" + page_style + "</style></head><body>\n";
 }
@@ -47,14 +50,19 @@ std::string heading(const std::vector<Layout>& layouts) {
 std::string first_words(const std::vector<Layout>& layouts) {
   std::string html;
   const auto largest = in_short(layouts), different = differences(layouts);
-  if (!largest.empty()) html += "<h2>Where they differ, what matters most first</h2>\n" + bullets(largest, "lead") + paragraph("soft", no_bands_sentence);
-  html += "<div class=\"pair\"><div><h2>" + std::string(layouts.size() > 1 ? "Held equal" : "Run with") + "</h2>\n" + bullets(held_equal(layouts)) + "</div>\n";
+  if (!largest.empty())
+    html += "<h2>Where they differ, what matters most first</h2>\n" + bullets(largest, "lead") +
+            paragraph("soft", no_bands_sentence);
+  html += "<div class=\"pair\"><div><h2>" + std::string(layouts.size() > 1 ? "Held equal" : "Run with") + "</h2>\n" +
+          bullets(held_equal(layouts)) + "</div>\n";
   if (!different.empty()) html += "<div><h2>Different from A</h2>\n" + bullets(different) + "</div>";
   return html + "</div>\n" + paragraph("warn", boost_given_sentence);
 }
 
 std::string figures(const std::vector<Layout>& layouts) {
-  std::string html = "<h2>The figures, " + (layouts.size() > 1 ? letters_text(layouts) : std::string("speed by speed")) + "</h2>\n" + overview_table(layouts);
+  std::string html = "<h2>The figures, " +
+                     (layouts.size() > 1 ? letters_text(layouts) : std::string("speed by speed")) + "</h2>\n" +
+                     overview_table(layouts);
   for (const std::string& line : missing_reasons(layouts)) html += paragraph("soft", line);
   return html + bullets(how_to_read, "soft");
 }
@@ -66,7 +74,8 @@ std::string folded(const std::string& title, const std::string& html, bool open 
 std::string speed_section(const std::vector<Layout>& layouts, double rpm, bool open) {
   std::string html = speed_charts(layouts, rpm) + "<h3>Every cylinder</h3>\n" + cylinders_table(layouts, rpm);
   if (layouts.size() > 1) html += folded("All figures and what lies between", figures_table(layouts, rpm));
-  return folded(fmt::format("{:.0f} rpm", rpm), html + folded("When each blowdown arrives", arrivals_table(layouts, rpm)), open);
+  return folded(fmt::format("{:.0f} rpm", rpm),
+                html + folded("When each blowdown arrives", arrivals_table(layouts, rpm)), open);
 }
 
 std::string speed_sections(const std::vector<Layout>& layouts) {
@@ -79,12 +88,16 @@ std::string speed_sections(const std::vector<Layout>& layouts) {
 std::string assumptions(const std::vector<Layout>& layouts) {
   std::string html;
   for (const Layout& l : layouts) {
-    const bool as_in_a = &l != &layouts.front() && std::ranges::equal(l.result.assumed, layouts.front().result.assumed, [](const AssumedEntry& a, const AssumedEntry& b) {
-                           return a.key == b.key && a.value == b.value && a.range == b.range;
-                         });
+    const bool as_in_a = &l != &layouts.front() && std::ranges::equal(l.result.assumed, layouts.front().result.assumed,
+                                                                      [](const AssumedEntry& a, const AssumedEntry& b) {
+                                                                        return a.key == b.key && a.value == b.value &&
+                                                                               a.range == b.range;
+                                                                      });
     const std::string where = layouts.size() > 1 ? " in " + l.letter : "";
-    if (as_in_a) html += paragraph("soft", l.letter + " assumes the same as A.");
-    else html += folded("Assumed" + where + ", because the case does not say", assumed_table(l), layouts.size() == 1);
+    if (as_in_a)
+      html += paragraph("soft", l.letter + " assumes the same as A.");
+    else
+      html += folded("Assumed" + where + ", because the case does not say", assumed_table(l), layouts.size() == 1);
   }
   return "<h2>What was assumed</h2>\n" + html;
 }
@@ -93,10 +106,14 @@ std::string provenance(const std::vector<Layout>& layouts) {
   std::string text;
   double mass = 0, energy = 0;
   for (const Layout& l : layouts) {
-    text += fmt::format("{}: {} (case {}), cell {:.1f} mm. ", l.letter, l.loaded.file, l.loaded.hash, 1e3 * l.result.cell);
-    for (const SpeedResult& s : l.result.speeds) mass = std::max(mass, s.mass_error), energy = std::max(energy, s.energy_error);
+    text +=
+        fmt::format("{}: {} (case {}), cell {:.1f} mm. ", l.letter, l.loaded.file, l.loaded.hash, 1e3 * l.result.cell);
+    for (const SpeedResult& s : l.result.speeds)
+      mass = std::max(mass, s.mass_error), energy = std::max(energy, s.energy_error);
   }
-  return paragraph("soft", text + fmt::format("Mass kept to {:.0e}, energy to {:.0e} of a cycle's flow. pulsewright {}, {}.", mass, energy, program_version(), compiler_text()));
+  return paragraph(
+      "soft", text + fmt::format("Mass kept to {:.0e}, energy to {:.0e} of a cycle's flow. pulsewright {}, {}.", mass,
+                                 energy, program_version(), compiler_text()));
 }
 
 }  // namespace
@@ -109,6 +126,8 @@ std::string page_html(const std::vector<Layout>& layouts) {
   return html + "<h2>Cautions</h2>\n" + bullets(cautions) + provenance(layouts) + "</body></html>\n";
 }
 
-void write_page(const std::filesystem::path& path, const std::vector<Layout>& layouts, bool force) { write_text(path, page_html(layouts), force); }
+void write_page(const std::filesystem::path& path, const std::vector<Layout>& layouts, bool force) {
+  write_text(path, page_html(layouts), force);
+}
 
 }  // namespace pulsewright

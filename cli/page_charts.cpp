@@ -25,16 +25,19 @@ Chart chart_of(const std::vector<Layout>& layouts, double rpm, const std::string
   for (std::size_t k = 0; k < layouts.size(); ++k)
     if (const SpeedResult* speed = layouts[k].at_rpm(rpm))
       for (const auto& record : records(speed->record))
-        if (record.name == name) chart.lines.push_back({layouts.size() > 1 ? layouts[k].letter : "", static_cast<int>(k), in_bar(record.p)});
+        if (record.name == name)
+          chart.lines.push_back({layouts.size() > 1 ? layouts[k].letter : "", static_cast<int>(k), in_bar(record.p)});
   return chart;
 }
 
 Chart place_chart(const std::vector<Layout>& layouts, double rpm, const std::string& place) {
-  return chart_of(layouts, rpm, place, [](const CycleRecord& r) -> const auto& { return r.places; });
+  return chart_of(
+      layouts, rpm, place, [](const CycleRecord& r) -> const auto& { return r.places; });
 }
 
 Chart joint_chart(const std::vector<Layout>& layouts, double rpm, const std::string& joint) {
-  return chart_of(layouts, rpm, joint, [](const CycleRecord& r) -> const auto& { return r.joints; });
+  return chart_of(
+      layouts, rpm, joint, [](const CycleRecord& r) -> const auto& { return r.joints; });
 }
 
 void add_once(std::vector<std::string>& names, const std::string& name) {
@@ -65,11 +68,14 @@ void add_valves(Chart& chart, const EngineCase& engine, std::size_t cylinder) {
   const double fires = engine.engine.firing_at[cylinder].degrees();
   const LiftCurve exhaust(engine.engine.exhaust.card), intake(engine.engine.intake.card);
   const auto open = [fires](const LiftCurve& valve, const char* label) {
-    return ChartBand{fires + valve.opens().degrees(), fires + valve.opens().degrees() + degrees(valve.closes().radians - valve.opens().radians), label};
+    return ChartBand{fires + valve.opens().degrees(),
+                     fires + valve.opens().degrees() + degrees(valve.closes().radians - valve.opens().radians), label};
   };
   chart.bars = {open(exhaust, "exhaust"), open(intake, "intake")};
   const Overlap both = overlap(exhaust, intake);
-  if (both.duration() > 0) chart.bands.push_back({fires + both.from.degrees(), fires + both.from.degrees() + degrees(both.duration()), "both valves open"});
+  if (both.duration() > 0)
+    chart.bands.push_back(
+        {fires + both.from.degrees(), fires + both.from.degrees() + degrees(both.duration()), "both valves open"});
 }
 
 std::vector<Chart> port_charts(const std::vector<Layout>& layouts, double rpm) {
@@ -79,7 +85,8 @@ std::vector<Chart> port_charts(const std::vector<Layout>& layouts, double rpm) {
     Chart chart = place_chart(layouts, rpm, fmt::format("port {}", c + 1));
     chart.title = fmt::format("Port {}", c + 1);
     add_valves(chart, engine, c);
-    if (const SpeedResult* speed = layouts.front().at_rpm(rpm)) chart.levels.push_back({speed->intake_pressure / bar, "intake"});
+    if (const SpeedResult* speed = layouts.front().at_rpm(rpm))
+      chart.levels.push_back({speed->intake_pressure / bar, "intake"});
     charts.push_back(std::move(chart));
   }
   return charts;
@@ -103,7 +110,8 @@ std::string on_one_axis(std::vector<Chart> charts) {
   std::erase_if(charts, [](const Chart& c) { return c.lines.empty(); });
   std::optional<ChartRange> all;
   for (const Chart& chart : charts)
-    if (const auto range = value_range(chart)) all = all ? ChartRange{std::min(all->low, range->low), std::max(all->high, range->high)} : *range;
+    if (const auto range = value_range(chart))
+      all = all ? ChartRange{std::min(all->low, range->low), std::max(all->high, range->high)} : *range;
   std::string html;
   for (Chart& chart : charts) {
     chart.range = all;
@@ -112,22 +120,30 @@ std::string on_one_axis(std::vector<Chart> charts) {
   return html;
 }
 
-std::string key(const std::string& drawing, const std::string& text) { return "<li>" + drawing + escaped(text) + "</li>"; }
+std::string key(const std::string& drawing, const std::string& text) {
+  return "<li>" + drawing + escaped(text) + "</li>";
+}
 
-std::string little(const char* inside) { return fmt::format("<svg class=\"sample\" viewBox=\"0 0 40 10\" aria-hidden=\"true\">{}</svg>", inside); }
+std::string little(const char* inside) {
+  return fmt::format("<svg class=\"sample\" viewBox=\"0 0 40 10\" aria-hidden=\"true\">{}</svg>", inside);
+}
 
 }  // namespace
 
 std::string chart_legend(const std::vector<Layout>& layouts) {
   std::string html = "<ul class=\"legend\">";
-  for (std::size_t k = 0; k < layouts.size(); ++k) html += key(svg_sample(static_cast<int>(k)), (layouts.size() > 1 ? layouts[k].letter + ": " : "") + layouts[k].loaded.label);
+  for (std::size_t k = 0; k < layouts.size(); ++k)
+    html += key(svg_sample(static_cast<int>(k)),
+                (layouts.size() > 1 ? layouts[k].letter + ": " : "") + layouts[k].loaded.label);
   html += key(little("<rect class=\"band\" width=\"40\" height=\"10\"/>"), "both valves of that cylinder open");
-  html += key(little("<rect class=\"bar\" y=\"3\" width=\"40\" height=\"5\"/>"), "exhaust or intake valve of that cylinder open (0.1 mm lift and more)");
+  html += key(little("<rect class=\"bar\" y=\"3\" width=\"40\" height=\"5\"/>"),
+              "exhaust or intake valve of that cylinder open (0.1 mm lift and more)");
   return html + key(little("<path class=\"level\" d=\"M0 5H40\"/>"), "intake pressure") + "</ul>\n";
 }
 
 std::string speed_charts(const std::vector<Layout>& layouts, double rpm) {
-  return "<div class=\"charts\">\n" + on_one_axis(collector_charts(layouts, rpm)) + "</div>\n<div class=\"charts\">\n" + on_one_axis(port_charts(layouts, rpm)) + "</div>\n";
+  return "<div class=\"charts\">\n" + on_one_axis(collector_charts(layouts, rpm)) + "</div>\n<div class=\"charts\">\n" +
+         on_one_axis(port_charts(layouts, rpm)) + "</div>\n";
 }
 
 }  // namespace pulsewright

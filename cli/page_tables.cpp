@@ -23,7 +23,8 @@ class HtmlTable {
 
   void add(const Row& row) {
     html_ += "<tr>";
-    for (std::size_t k = 0; k < row.size(); ++k) html_ += fmt::format("<td data-h=\"{}\">{}</td>", escaped(head_[k]), escaped(row[k]));
+    for (std::size_t k = 0; k < row.size(); ++k)
+      html_ += fmt::format("<td data-h=\"{}\">{}</td>", escaped(head_[k]), escaped(row[k]));
     html_ += "</tr>\n";
   }
 
@@ -35,7 +36,8 @@ class HtmlTable {
 };
 
 /// "1.51 / 1.54" at one speed; "-" for a layout that gives none.
-std::string side_by_side(const std::vector<Layout>& layouts, double rpm, const std::function<std::string(const Layout&, const SpeedResult&)>& cell) {
+std::string side_by_side(const std::vector<Layout>& layouts, double rpm,
+                         const std::function<std::string(const Layout&, const SpeedResult&)>& cell) {
   std::string text;
   for (const Layout& l : layouts) {
     const SpeedResult* speed = l.at_rpm(rpm);
@@ -52,7 +54,10 @@ struct CylinderColumn {
 const std::vector<CylinderColumn> cylinder_columns = {
     {"filling, %", [](const CylinderFigures& c) { return number_text(100 * c.volumetric_efficiency, 1); }},
     {"burned gas left in, %", [](const CylinderFigures& c) { return number_text(100 * c.burned_gas_left, 1); }},
-    {"overlap: port less intake, bar", [](const CylinderFigures& c) { return c.overlap_port_minus_intake ? number_text(*c.overlap_port_minus_intake / bar, 2, true) : std::string("-"); }},
+    {"overlap: port less intake, bar",
+     [](const CylinderFigures& c) {
+       return c.overlap_port_minus_intake ? number_text(*c.overlap_port_minus_intake / bar, 2, true) : std::string("-");
+     }},
     {"pumping: gained +, lost -, bar", [](const CylinderFigures& c) { return number_text(c.pmep / bar, 2, true); }},
     {"port mean, bar abs", [](const CylinderFigures& c) { return number_text(c.port_pressure_mean / bar, 2); }},
     {"port peak, bar abs", [](const CylinderFigures& c) { return number_text(c.port_pressure_peak / bar, 2); }},
@@ -90,7 +95,9 @@ std::string overview_table(const std::vector<Layout>& layouts) {
   for (const FigureRow& figure : figure_rows()) {
     Row row{figure.label};
     for (const double rpm : speeds_of(layouts))
-      row.push_back(side_by_side(layouts, rpm, [&](const Layout& l, const SpeedResult&) { return figure_text(figure, l.figure(figure, rpm)); }));
+      row.push_back(side_by_side(layouts, rpm, [&](const Layout& l, const SpeedResult&) {
+        return figure_text(figure, l.figure(figure, rpm));
+      }));
     table.add(row);
   }
   return table.html();
@@ -123,14 +130,17 @@ std::string cylinders_table(const std::vector<Layout>& layouts, double rpm) {
   for (std::size_t c = 0; c < count; ++c) {
     Row row{fmt::format("cylinder {}", c + 1)};
     for (const CylinderColumn& column : cylinder_columns)
-      row.push_back(side_by_side(layouts, rpm, [&](const Layout&, const SpeedResult& s) { return c < s.cylinders.size() ? column.cell(s.cylinders[c]) : std::string("-"); }));
+      row.push_back(side_by_side(layouts, rpm, [&](const Layout&, const SpeedResult& s) {
+        return c < s.cylinders.size() ? column.cell(s.cylinders[c]) : std::string("-");
+      }));
     table.add(row);
   }
   return table.html();
 }
 
 std::string arrivals_table(const std::vector<Layout>& layouts, double rpm) {
-  HtmlTable table({"blowdown", "first rise, deg after opening", "steepest", "rise, bar (estimate)", "way"}, "numbers words");
+  HtmlTable table({"blowdown", "first rise, deg after opening", "steepest", "rise, bar (estimate)", "way"},
+                  "numbers words");
   for (const auto& [from, at] : ways(layouts, rpm)) {
     const auto column = [&, from = from, at = at](const std::function<std::string(const Arrival&)>& cell) {
       return side_by_side(layouts, rpm, [&](const Layout&, const SpeedResult& s) {
@@ -141,9 +151,12 @@ std::string arrivals_table(const std::vector<Layout>& layouts, double rpm) {
     std::string path;
     for (const Layout& l : layouts)
       if (const SpeedResult* s = l.at_rpm(rpm))
-        if (const Arrival* a = find_arrival(*s, from, at); a && path.find(a->path) == std::string::npos) path += (path.empty() ? "" : "; " + l.letter + ": ") + a->path;
-    table.add({fmt::format("cylinder {} at {}", from, at), column([](const Arrival& a) { return number_text(a.deg_after_opening, 1); }),
-               column([](const Arrival& a) { return number_text(a.steepest_deg_after_opening, 1); }), column([](const Arrival& a) { return number_text(a.rise / bar, 2); }), path});
+        if (const Arrival* a = find_arrival(*s, from, at); a && path.find(a->path) == std::string::npos)
+          path += (path.empty() ? "" : "; " + l.letter + ": ") + a->path;
+    table.add({fmt::format("cylinder {} at {}", from, at),
+               column([](const Arrival& a) { return number_text(a.deg_after_opening, 1); }),
+               column([](const Arrival& a) { return number_text(a.steepest_deg_after_opening, 1); }),
+               column([](const Arrival& a) { return number_text(a.rise / bar, 2); }), path});
   }
   return table.html();
 }

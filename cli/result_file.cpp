@@ -118,7 +118,8 @@ void write_engine(ResultWriter& file, const std::string& at, const LoadedCase& l
 
 }  // namespace
 
-void write_engine_file(const std::filesystem::path& path, const LoadedCase& loaded, const EngineResult& result, bool force) {
+void write_engine_file(const std::filesystem::path& path, const LoadedCase& loaded, const EngineResult& result,
+                       bool force) {
   ResultWriter file(path, force);
   write_root(file);
   write_engine(file, "layout_A", loaded, result);

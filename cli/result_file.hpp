@@ -8,7 +8,8 @@
 
 namespace pulsewright {
 
-void write_engine_file(const std::filesystem::path& path, const LoadedCase& loaded, const EngineResult& result, bool force);
+void write_engine_file(const std::filesystem::path& path, const LoadedCase& loaded, const EngineResult& result,
+                       bool force);
 void write_comparison_file(const std::filesystem::path& path, const std::vector<Layout>& layouts, bool force);
 void write_rig_file(const std::filesystem::path& path, const LoadedCase& loaded, const RigResult& result, bool force);
 

@@ -125,7 +125,10 @@ Json content_json(const Content& c) {
 }
 
 Json balance_json(const RigBalance& b) {
-  Json j{{"name", b.name}, {"at_start", content_json(b.at_start)}, {"at_end", content_json(b.at_end)}, {"left", content_json(b.left)}};
+  Json j{{"name", b.name},
+         {"at_start", content_json(b.at_start)},
+         {"at_end", content_json(b.at_end)},
+         {"left", content_json(b.left)}};
   put_number(j, "heat_from_walls_J", b.heat);
   return j;
 }
@@ -141,7 +144,8 @@ Json case_json(const LoadedCase& loaded, const std::vector<AssumedEntry>& assume
   j["file"] = loaded.file;
   j["hash"] = loaded.hash;
   j["assumed"] = Json::array();
-  for (const AssumedEntry& a : assumed) j["assumed"].push_back({{"key", a.key}, {"value", a.value}, {"range", a.range}, {"why", a.why}});
+  for (const AssumedEntry& a : assumed)
+    j["assumed"].push_back({{"key", a.key}, {"value", a.value}, {"range", a.range}, {"why", a.why}});
   return j;
 }
 

@@ -1,7 +1,6 @@
 // The verb run: one case, engine or rig.
 
 #include <CLI/CLI.hpp>
-
 #include <iostream>
 #include <memory>
 
@@ -32,24 +31,31 @@ int finish_engine(const RunOptions& options, LoadedCase loaded) {
   cases.push_back(std::move(loaded));
   const std::vector<Layout> layouts = run_layouts(std::move(cases), options.output.timing);
   const Layout& layout = layouts.front();
-  if (!options.output.out.empty()) write_engine_file(options.output.out, layout.loaded, layout.result, options.output.force);
+  if (!options.output.out.empty())
+    write_engine_file(options.output.out, layout.loaded, layout.result, options.output.force);
   if (!options.output.report.empty()) write_page(options.output.report, layouts, options.output.force);
   const std::optional<double> peak = options.output.timing ? std::optional(measure_fma_peak()) : std::nullopt;
-  if (options.output.json) std::cout << json_text(engine_json(layout.loaded, layout.result, peak));
-  else std::cout << layouts_text(layouts) << (peak ? timing_text(layout.result, *peak) : "");
+  if (options.output.json)
+    std::cout << json_text(engine_json(layout.loaded, layout.result, peak));
+  else
+    std::cout << layouts_text(layouts) << (peak ? timing_text(layout.result, *peak) : "");
   const auto unsettled = unsettled_text(layouts);
   for (const std::string& line : unsettled) std::cerr << line << '\n';
   return unsettled.empty() ? ExitCode::done : ExitCode::not_physical;
 }
 
 int finish_rig(const RunOptions& options, const LoadedCase& loaded) {
-  if (!options.output.report.empty()) throw Error(ErrorKind::usage, "a rig has no page yet", "--report", "write the gas with --out FILE.h5 and read it with trace");
+  if (!options.output.report.empty())
+    throw Error(ErrorKind::usage, "a rig has no page yet", "--report",
+                "write the gas with --out FILE.h5 and read it with trace");
   ProgressLine progress("running");
   const RigResult result = run_rig(loaded.rig->setup, [&](double share) { return progress(share); });
   if (!options.output.out.empty()) write_rig_file(options.output.out, loaded, result, options.output.force);
   const std::optional<double> peak = options.output.timing ? std::optional(measure_fma_peak()) : std::nullopt;
-  if (options.output.json) std::cout << json_text(rig_json(loaded, result, peak));
-  else std::cout << rig_text(loaded, result) << (peak ? timing_text(result.timing, *peak) : "");
+  if (options.output.json)
+    std::cout << json_text(rig_json(loaded, result, peak));
+  else
+    std::cout << rig_text(loaded, result) << (peak ? timing_text(result.timing, *peak) : "");
   return ExitCode::done;
 }
 

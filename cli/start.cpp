@@ -1,7 +1,6 @@
 // The verb start: writes a commented starter case from the few things that the fabricator knows.
 
 #include <CLI/CLI.hpp>
-
 #include <iostream>
 #include <memory>
 
@@ -36,7 +35,8 @@ std::vector<std::string> missing(const StartOptions& o) {
 int start(const StartOptions& o) {
   if (const auto names = missing(o); !names.empty())
     throw Error(ErrorKind::usage, "a starter case needs " + listed(names), {},
-                "for example: pulsewright start --cylinders 4 --bore \"86 mm\" --stroke \"86 mm\" --redline 7500 --boost \"1.0 bar\"");
+                "for example: pulsewright start --cylinders 4 --bore \"86 mm\" --stroke \"86 mm\" --redline 7500 "
+                "--boost \"1.0 bar\"");
   StarterOptions options;
   if (!o.title.empty()) options.title = o.title;
   options.cylinders = o.cylinders;
@@ -48,8 +48,10 @@ int start(const StartOptions& o) {
   if (!o.tube.empty()) options.tube = o.tube;
   if (!o.out.empty()) check_writable(o.out, o.force);
   const std::string text = starter_case(options);
-  if (o.out.empty()) std::cout << text;
-  else write_text(o.out, text, o.force);
+  if (o.out.empty())
+    std::cout << text;
+  else
+    write_text(o.out, text, o.force);
   return ExitCode::done;
 }
 

@@ -18,8 +18,9 @@ struct Stroke {
   const char* dashes;
   double weight;
 };
-constexpr std::array strokes{Stroke{"", 2.1}, Stroke{"6 3", 1.3}, Stroke{"1.5 3", 2.2}, Stroke{"9 3 1.5 3", 1.5},
-                             Stroke{"3 2", 2.2}, Stroke{"12 4", 1.1}, Stroke{"9 3 1.5 3 1.5 3", 2}, Stroke{"1.5 6", 2.6}};
+constexpr std::array strokes{
+    Stroke{"", 2.1},    Stroke{"6 3", 1.3},  Stroke{"1.5 3", 2.2},         Stroke{"9 3 1.5 3", 1.5},
+    Stroke{"3 2", 2.2}, Stroke{"12 4", 1.1}, Stroke{"9 3 1.5 3 1.5 3", 2}, Stroke{"1.5 6", 2.6}};
 constexpr std::size_t inks = 4;  // colours of the style sheet: beyond them dash and weight tell alone
 constexpr double letter_height = 12;
 
@@ -27,13 +28,15 @@ std::size_t stroke_of(int dash) { return static_cast<std::size_t>(dash) % stroke
 
 std::string pen(int dash) {
   const std::size_t k = stroke_of(dash);
-  const std::string dashes = *strokes[k].dashes == '\0' ? "" : fmt::format(" stroke-dasharray=\"{}\"", strokes[k].dashes);
+  const std::string dashes =
+      *strokes[k].dashes == '\0' ? "" : fmt::format(" stroke-dasharray=\"{}\"", strokes[k].dashes);
   return fmt::format("class=\"line ink{}\" stroke-width=\"{:g}\"{}", k % inks, strokes[k].weight, dashes);
 }
 
 std::string polyline(const ChartLine& line, const ValueAxis& axis) {
   std::string points;
-  for (int deg = 0; deg <= 720; ++deg) points += fmt::format("{:.1f},{:.1f} ", F::x_of(deg), axis.y_of(at_degree(line.values, deg)));
+  for (int deg = 0; deg <= 720; ++deg)
+    points += fmt::format("{:.1f},{:.1f} ", F::x_of(deg), axis.y_of(at_degree(line.values, deg)));
   points.pop_back();
   return fmt::format("<polyline {} points=\"{}\"/>", pen(line.dash), points);
 }
@@ -60,12 +63,14 @@ std::string end_labels(const Chart& chart, const ValueAxis& axis) {
   for (const ChartLine& line : chart.lines) wanted.push_back(axis.y_of(line.values.back()) + 4);
   const std::vector<double> y = label_heights(wanted);
   std::string svg;
-  for (std::size_t k = 0; k < chart.lines.size(); ++k) svg += svg_text(F::width - F::right + 5, y[k], "start", chart.lines[k].label);
+  for (std::size_t k = 0; k < chart.lines.size(); ++k)
+    svg += svg_text(F::width - F::right + 5, y[k], "start", chart.lines[k].label);
   return svg;
 }
 
 std::string level(const ChartLevel& l, const ValueAxis& axis) {
-  return fmt::format("<path class=\"level\" d=\"M{:.1f} {:.1f}H{:.1f}\"><title>{}</title></path>", F::left, axis.y_of(l.value), F::width - F::right, escaped(l.label));
+  return fmt::format("<path class=\"level\" d=\"M{:.1f} {:.1f}H{:.1f}\"><title>{}</title></path>", F::left,
+                     axis.y_of(l.value), F::width - F::right, escaped(l.label));
 }
 
 std::string bars(const Chart& chart) {
@@ -82,11 +87,21 @@ std::string bars(const Chart& chart) {
 std::string escaped(std::string_view text) {
   std::string safe;
   for (const char c : text) switch (c) {
-      case '&': safe += "&amp;"; break;
-      case '<': safe += "&lt;"; break;
-      case '>': safe += "&gt;"; break;
-      case '"': safe += "&quot;"; break;
-      case '\'': safe += "&#39;"; break;
+      case '&':
+        safe += "&amp;";
+        break;
+      case '<':
+        safe += "&lt;";
+        break;
+      case '>':
+        safe += "&gt;";
+        break;
+      case '"':
+        safe += "&quot;";
+        break;
+      case '\'':
+        safe += "&#39;";
+        break;
       default:
         if ((static_cast<unsigned char>(c) >= 0x20 && c != 0x7f) || c == '\n' || c == '\t') safe += c;
     }
@@ -106,15 +121,20 @@ std::optional<ChartRange> value_range(const Chart& chart) {
   return range;
 }
 
-std::string svg_sample(int dash) { return fmt::format("<svg class=\"sample\" viewBox=\"0 0 40 10\" aria-hidden=\"true\"><path {} d=\"M0 5H40\"/></svg>", pen(dash)); }
+std::string svg_sample(int dash) {
+  return fmt::format("<svg class=\"sample\" viewBox=\"0 0 40 10\" aria-hidden=\"true\"><path {} d=\"M0 5H40\"/></svg>",
+                     pen(dash));
+}
 
 std::string svg_chart(const Chart& chart) {
   ChartRange range = value_range(chart).value_or(chart.range.value_or(ChartRange{0, 1}));
   if (chart.range) range = {std::min(range.low, chart.range->low), std::max(range.high, chart.range->high)};
   const ValueAxis axis = round_axis(range);
   const double height = F::bottom + F::bar_row * static_cast<double>(chart.bars.size()) + F::below;
-  std::string svg = fmt::format("<svg class=\"chart\" viewBox=\"0 0 {:.0f} {:.0f}\" role=\"img\" aria-label=\"{}\">", F::width, height, escaped(chart.title));
-  svg += fmt::format("<text class=\"title\" x=\"{:.0f}\" y=\"19\">{}</text>", F::left, escaped(chart.title + ", " + chart.unit));
+  std::string svg = fmt::format("<svg class=\"chart\" viewBox=\"0 0 {:.0f} {:.0f}\" role=\"img\" aria-label=\"{}\">",
+                                F::width, height, escaped(chart.title));
+  svg += fmt::format("<text class=\"title\" x=\"{:.0f}\" y=\"19\">{}</text>", F::left,
+                     escaped(chart.title + ", " + chart.unit));
   for (const ChartBand& band : chart.bands) svg += svg_stretch(band, "band", F::top, F::plot);
   svg += svg_grid(axis, chart.bars.size()) + bars(chart);
   for (const ChartLevel& l : chart.levels) svg += level(l, axis);

@@ -36,7 +36,7 @@ struct Chart {
   std::string title, unit;
   std::vector<ChartLine> lines;
   std::vector<ChartBand> bands;
-  std::vector<ChartBand> bars = {};        // drawn under the axis, one row each, the label at the left
+  std::vector<ChartBand> bars = {};  // drawn under the axis, one row each, the label at the left
   std::vector<ChartLevel> levels = {};
   std::optional<ChartRange> range = {};  // of the y axis at least; none: that of the lines
 };

@@ -1,8 +1,8 @@
 // The verb trace: a series at a place, or a profile along a duct, as CSV on standard output.
 
-#include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
+#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <cmath>
 #include <iostream>
@@ -25,31 +25,39 @@ struct TraceOptions {
 
 std::string gas_columns(const TracedDuct& d, std::size_t a, std::size_t b, double part, double sign) {
   const auto at = [&](const std::vector<double>& field) { return field[a] + part * (field[b] - field[a]); };
-  return fmt::format("{:.9g},{:.9g},{:.9g},{:.9g},{:.9g}", at(d.pressure), at(d.temperature), sign * at(d.velocity), at(d.density), at(d.burned));
+  return fmt::format("{:.9g},{:.9g},{:.9g},{:.9g},{:.9g}", at(d.pressure), at(d.temperature), sign * at(d.velocity),
+                     at(d.density), at(d.burned));
 }
 
 void print_series(const TraceFile& file, const std::string& address) {
   const auto colon = address.rfind(':');
   const std::string name(trimmed(address.substr(0, colon)));
-  const double distance = colon == std::string::npos ? 0 : option_quantity(address.substr(colon + 1), Dimension::length, "--at");
+  const double distance =
+      colon == std::string::npos ? 0 : option_quantity(address.substr(colon + 1), Dimension::length, "--at");
   const PlanPlace place = locate(file.names(), name, distance);
   const TracedDuct d = file.duct(place.duct);
   const double cell = std::clamp(place.distance / d.dx - 0.5, 0.0, static_cast<double>(d.cells - 1));
   const auto left = std::min(static_cast<std::size_t>(cell), d.cells - 2);
-  std::cout << (file.engine() ? "angle_deg," : "") << "time_s,pressure_Pa,temperature_K,velocity_m_s,density_kg_m3,burned\n";
+  std::cout << (file.engine() ? "angle_deg," : "")
+            << "time_s,pressure_Pa,temperature_K,velocity_m_s,density_kg_m3,burned\n";
   for (std::size_t i = 0; i < file.instants().size(); ++i) {
     const double instant = file.instants()[i], time = file.engine() ? instant / (6 * file.rpm()) : instant;
     if (file.engine()) std::cout << fmt::format("{:.9g},", instant);
-    std::cout << fmt::format("{:.9g},", time) << gas_columns(d, i * d.cells + left, i * d.cells + left + 1, cell - static_cast<double>(left), place.reversed ? -1 : 1) << '\n';
+    std::cout << fmt::format("{:.9g},", time)
+              << gas_columns(d, i * d.cells + left, i * d.cells + left + 1, cell - static_cast<double>(left),
+                             place.reversed ? -1 : 1)
+              << '\n';
   }
 }
 
 /// The stored instant nearest to what was asked for.
 std::size_t instant_of(const TraceFile& file, const std::string& when) {
-  const double wanted = file.engine() ? option_quantity(when, Dimension::angle, "--when") * 180 / std::numbers::pi : option_quantity(when, Dimension::time, "--when");
+  const double wanted = file.engine() ? option_quantity(when, Dimension::angle, "--when") * 180 / std::numbers::pi
+                                      : option_quantity(when, Dimension::time, "--when");
   const auto& instants = file.instants();
   const auto nearest = std::ranges::min_element(instants, {}, [wanted](double t) { return std::abs(t - wanted); });
-  std::cerr << (file.engine() ? fmt::format("at {:.2f} deg\n", *nearest) : fmt::format("at {:.6g} ms\n", 1e3 * *nearest));
+  std::cerr << (file.engine() ? fmt::format("at {:.2f} deg\n", *nearest)
+                              : fmt::format("at {:.6g} ms\n", 1e3 * *nearest));
   return static_cast<std::size_t>(nearest - instants.begin());
 }
 
@@ -75,8 +83,10 @@ void print_profile(const TraceFile& file, const std::string& name, const std::st
 }
 
 int trace(const TraceOptions& options) {
-  if (options.at.empty() == options.along.empty()) throw Error(ErrorKind::usage, "say --at NAME:DISTANCE, or --along NAME with --when");
-  if (options.along.empty() != options.when.empty()) throw Error(ErrorKind::usage, "--along and --when go together: a profile is of one instant");
+  if (options.at.empty() == options.along.empty())
+    throw Error(ErrorKind::usage, "say --at NAME:DISTANCE, or --along NAME with --when");
+  if (options.along.empty() != options.when.empty())
+    throw Error(ErrorKind::usage, "--along and --when go together: a profile is of one instant");
   const TraceFile file(options.file, options.layout, options.rpm);
   options.at.empty() ? print_profile(file, options.along, options.when) : print_series(file, options.at);
   return ExitCode::done;

@@ -1,8 +1,8 @@
 // The verb verify: every check against published figures, as a table.
 
-#include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
+#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <cmath>
 #include <iostream>
@@ -41,7 +41,8 @@ std::vector<Group> grouped(const std::vector<Check>& checks, bool all) {
   std::vector<Group> groups;
   for (const Check& check : checks) {
     const auto same = [&](const Group& g) {
-      return g.shown->name == check.name && g.shown->group == check.group && g.shown->source == check.source && holds(*g.shown);
+      return g.shown->name == check.name && g.shown->group == check.group && g.shown->source == check.source &&
+             holds(*g.shown);
     };
     const auto found = all || !holds(check) ? groups.end() : std::ranges::find_if(groups, same);
     if (found == groups.end()) {
@@ -54,14 +55,16 @@ std::vector<Group> grouped(const std::vector<Check>& checks, bool all) {
   std::vector<std::string> sources;
   for (const Group& g : groups)
     if (std::ranges::find(sources, g.shown->source) == sources.end()) sources.push_back(g.shown->source);
-  std::ranges::stable_sort(groups, {}, [&](const Group& g) { return std::ranges::find(sources, g.shown->source) - sources.begin(); });
+  std::ranges::stable_sort(
+      groups, {}, [&](const Group& g) { return std::ranges::find(sources, g.shown->source) - sources.begin(); });
   return groups;
 }
 
 std::string name_of(const Group& group) {
   const Check& c = *group.shown;
   std::string name = "  " + c.group + ": " + c.name;
-  if (!c.at.empty()) name += group.count > 1 ? fmt::format(" [furthest of {}: {}]", group.count, c.at) : " (" + c.at + ")";
+  if (!c.at.empty())
+    name += group.count > 1 ? fmt::format(" [furthest of {}: {}]", group.count, c.at) : " (" + c.at + ")";
   return name;
 }
 
@@ -79,13 +82,15 @@ std::string verify_text(const std::vector<Group>& groups) {
   for (const Group& g : groups) {
     if (!source || *source != g.shown->source) text += "\n" + g.shown->source + "\n";
     source = &g.shown->source;
-    text += fmt::format("{:{}}  {:>{}}  {:>12}  {}\n", name_of(g), name_width, expected_text(*g.shown), expected_width, got_text(g.shown->got), holds(*g.shown) ? "ok" : "FAILED");
+    text += fmt::format("{:{}}  {:>{}}  {:>12}  {}\n", name_of(g), name_width, expected_text(*g.shown), expected_width,
+                        got_text(g.shown->got), holds(*g.shown) ? "ok" : "FAILED");
   }
   return text;
 }
 
 Json check_json(const Check& c) {
-  Json j{{"check", c.group + ": " + c.name}, {"at", c.at}, {"source", c.source}, {"expected", expected_text(c)}, {"why_this_wide", c.reason}, {"holds", holds(c)}};
+  Json j{{"check", c.group + ": " + c.name}, {"at", c.at},       {"source", c.source}, {"expected", expected_text(c)},
+         {"why_this_wide", c.reason},        {"holds", holds(c)}};
   put_number(j, "got", std::isfinite(c.got) ? std::optional(c.got) : std::nullopt, "the check could not be computed");
   return j;
 }

@@ -21,8 +21,8 @@ Rise source_rise(const CycleRecord& record, const PortPlace& port) {
 
 }  // namespace
 
-std::vector<Arrival> direct_arrivals(const ManifoldPlan& plan, const CycleRecord& record, const std::vector<PortPlace>& ports,
-                                     const std::vector<ArrivalPlace>& places) {
+std::vector<Arrival> direct_arrivals(const ManifoldPlan& plan, const CycleRecord& record,
+                                     const std::vector<PortPlace>& ports, const std::vector<ArrivalPlace>& places) {
   std::vector<Arrival> arrivals;
   for (const PortPlace& from : ports) {
     const Rise rise = source_rise(record, from);
@@ -31,8 +31,8 @@ std::vector<Arrival> direct_arrivals(const ManifoldPlan& plan, const CycleRecord
       if (path.legs.empty()) return;
       const double first = arrival_degree(plan, record, path, from.at, rise.deg);
       const double steepest = arrival_degree(plan, record, path, from.at, rise.steepest_deg);
-      arrivals.push_back({from.cylinder + 1, name, in_words(plan, from, path, name), first - from.opens_deg, steepest - from.opens_deg,
-                          wrapped_degrees(first), path.share * rise.height()});
+      arrivals.push_back({from.cylinder + 1, name, in_words(plan, from, path, name), first - from.opens_deg,
+                          steepest - from.opens_deg, wrapped_degrees(first), path.share * rise.height()});
     };
     for (const ArrivalPlace& place : places) add(place.name, place.at);
     for (const PortPlace& other : ports)

@@ -22,7 +22,7 @@ struct ArrivalPlace {
 };
 
 /// Direct arrivals from every port at every place and every other port that a path leads to.
-std::vector<Arrival> direct_arrivals(const ManifoldPlan& plan, const CycleRecord& record, const std::vector<PortPlace>& ports,
-                                     const std::vector<ArrivalPlace>& places);
+std::vector<Arrival> direct_arrivals(const ManifoldPlan& plan, const CycleRecord& record,
+                                     const std::vector<PortPlace>& ports, const std::vector<ArrivalPlace>& places);
 
 }  // namespace pulsewright

@@ -16,7 +16,9 @@ struct Overloaded : F... {
 template <class... F>
 Overloaded(F...) -> Overloaded<F...>;
 
-Reservoir reservoir(const Gas& gas, const GasState& s) { return make_reservoir(gas, s.pressure, s.temperature, s.burned); }
+Reservoir reservoir(const Gas& gas, const GasState& s) {
+  return make_reservoir(gas, s.pressure, s.temperature, s.burned);
+}
 
 DuctSpec spec_of(const DuctPlan& duct, const Gas& gas, double cell) {
   DuctSpec spec = cut_duct(duct.name, duct.drawing, cell);
@@ -52,7 +54,8 @@ std::vector<DuctEnd> ends_of(const NodePlan& node) {
   return ends;
 }
 
-std::unique_ptr<Element> make_element(const NodePlan& node, const Gas& gas, const Network& network, const MachineMaker& machine) {
+std::unique_ptr<Element> make_element(const NodePlan& node, const Gas& gas, const Network& network,
+                                      const MachineMaker& machine) {
   const auto of_the_engine = [&]() -> std::unique_ptr<Element> {
     if (!machine) throw Error(ErrorKind::internal, "a rig holds a part of an engine: " + node.name);
     return machine(node);
@@ -62,15 +65,20 @@ std::unique_ptr<Element> make_element(const NodePlan& node, const Gas& gas, cons
           [](const ClosedNode&) -> std::unique_ptr<Element> { return std::make_unique<ClosedEnd>(); },
           [&](const OpenNode& n) { return open_end(reservoir(gas, n.outside)); },
           [&](const SupplyNode& n) { return supply_end(reservoir(gas, n.total)); },
-          [&](const NozzleNode& n) { return nozzle_end(reservoir(gas, n.outside), round_section(n.bore).area, n.discharge); },
+          [&](const NozzleNode& n) {
+            return nozzle_end(reservoir(gas, n.outside), round_section(n.bore).area, n.discharge);
+          },
           [](const AnechoicNode&) -> std::unique_ptr<Element> { return std::make_unique<AnechoicEnd>(); },
           [](const SignalNode& n) -> std::unique_ptr<Element> { return std::make_unique<SignalEnd>(n.points); },
           [&](const VesselNode& n) -> std::unique_ptr<Element> {
-            return std::make_unique<Vessel>(VesselSpec{node.name, n.volume, n.inside.pressure, n.inside.temperature, n.inside.burned,
-                                                       n.discharge * round_section(n.bore).area, n.opens},
-                                            gas);
+            return std::make_unique<Vessel>(
+                VesselSpec{node.name, n.volume, n.inside.pressure, n.inside.temperature, n.inside.burned,
+                           n.discharge * round_section(n.bore).area, n.opens},
+                gas);
           },
-          [&](const JointNode& n) -> std::unique_ptr<Element> { return std::make_unique<Joint>(spec_of(node, n, network), gas); },
+          [&](const JointNode& n) -> std::unique_ptr<Element> {
+            return std::make_unique<Joint>(spec_of(node, n, network), gas);
+          },
           [&](const CylinderNode&) { return of_the_engine(); },
           [&](const TurbineNode&) { return of_the_engine(); },
           [&](const AirNode& n) { return n.silencer ? of_the_engine() : open_end(reservoir(gas, n.air)); },
@@ -82,8 +90,10 @@ void seat_gates(Assembly& a, const ManifoldPlan& plan, const GasState& air) {
   for (const GatePlan& gate : plan.gates) {
     Joint* joint = a.joints[static_cast<std::size_t>(gate.joint)];
     JointGate seat{.name = gate.name, .effective_area = gate.flow_coefficient * gate_area(gate), .n = axis(gate.n)};
-    if (gate.destination >= 0) seat.sink = a.joints[static_cast<std::size_t>(gate.destination)];
-    else seat.p = air.pressure, seat.T = air.temperature, seat.Y = air.burned;
+    if (gate.destination >= 0)
+      seat.sink = a.joints[static_cast<std::size_t>(gate.destination)];
+    else
+      seat.p = air.pressure, seat.T = air.temperature, seat.Y = air.burned;
     a.gates.push_back({joint, joint->add_gate(std::move(seat))});
   }
 }
@@ -96,7 +106,8 @@ Primitive primitive_of(const GasState& s, const Gas& gas) {
 
 std::array<double, 3> axis(const Eigen::Vector3d& n) { return {n.x(), n.y(), n.z()}; }
 
-Assembly assemble(const ManifoldPlan& plan, const Gas& gas, const NetworkOptions& options, double cell, const MachineMaker& machine) {
+Assembly assemble(const ManifoldPlan& plan, const Gas& gas, const NetworkOptions& options, double cell,
+                  const MachineMaker& machine) {
   Assembly a{std::make_unique<Network>(gas, options), {}, {}, {}};
   for (const DuctPlan& duct : plan.ducts) a.network->add_duct(spec_of(duct, gas, cell));
   for (const NodePlan& node : plan.nodes) {

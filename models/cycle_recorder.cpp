@@ -6,7 +6,10 @@
 namespace pulsewright {
 
 CycleRecorder::CycleRecorder(const Network& network, double rpm)
-    : network_(network), start_(network.time()), seconds_per_sample_(record_step_deg / (6 * rpm)), last_time_(network.time()) {
+    : network_(network),
+      start_(network.time()),
+      seconds_per_sample_(record_step_deg / (6 * rpm)),
+      last_time_(network.time()) {
   for (int d = 0; d < network.ducts(); ++d) {
     const std::size_t n = network.cells(d), all = n * record_samples;
     DuctRecord record{network.name(d), network.dx(d), n, network.bores(d), {}, {}, {}, {}, {}};
@@ -66,7 +69,8 @@ void CycleRecorder::write(std::size_t sample, double part) {
     series_[i][sample] = gauge_before_[i] + part * (gauge_now_[i] - gauge_before_[i]);
 }
 
-PlaceRecord place_record(std::string name, const std::vector<DuctRecord>& ducts, const PlanPlace& spot, const Gas& gas) {
+PlaceRecord place_record(std::string name, const std::vector<DuctRecord>& ducts, const PlanPlace& spot,
+                         const Gas& gas) {
   const DuctRecord& record = ducts[static_cast<std::size_t>(spot.duct)];
   const double sign = spot.reversed ? -1 : 1;
   PlaceRecord place{std::move(name), spot.duct, spot.distance, {}, {}, {}, {}, {}, {}};
@@ -75,7 +79,8 @@ PlaceRecord place_record(std::string name, const std::vector<DuctRecord>& ducts,
   const double part = cell - static_cast<double>(i);
   for (std::size_t k = 0; k < record_samples; ++k) {
     const auto at = [&](const std::vector<float>& field) {
-      const double a = static_cast<double>(field[k * record.cells + i]), b = static_cast<double>(field[k * record.cells + i + 1]);
+      const double a = static_cast<double>(field[k * record.cells + i]),
+                   b = static_cast<double>(field[k * record.cells + i + 1]);
       return a + part * (b - a);
     };
     place.p.push_back(at(record.p));

@@ -45,7 +45,8 @@ double silencer_flow(const EngineCase& engine) {
   const EngineParts& e = engine.engine;
   const Gas gas = mixture_gas(e.fuel, e.lambda);
   constexpr double volumetric_efficiency = 0.95;  // part of the silencer's definition
-  const double density = (engine.ambient.pressure + engine.charge.boost_gauge) / (gas_constant(gas, 0) * engine.charge.temperature);
+  const double density =
+      (engine.ambient.pressure + engine.charge.boost_gauge) / (gas_constant(gas, 0) * engine.charge.temperature);
   const double air = volumetric_efficiency * e.displacement() * density * e.redline / 120;
   return air * (1 + 1 / (e.lambda * stoichiometric_air_fuel_ratio(e.fuel)));
 }

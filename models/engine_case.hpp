@@ -85,7 +85,7 @@ inline constexpr Range rpm_range{300, 25000};  // revolutions per minute that ca
 
 struct RunCase {
   std::vector<double> rpm;  // revolutions per minute
-  double cell;  // m
+  double cell;              // m
   double wall_heat_factor;
 };
 

@@ -11,7 +11,9 @@ namespace {
 
 constexpr double least_boost_for_ratio = 0.2e5;  // below it drive pressure over boost says nothing, Pa
 
-const DuctDrawing& drawing(const EngineCase& engine, int duct) { return engine.plan.ducts[static_cast<std::size_t>(duct)].drawing; }
+const DuctDrawing& drawing(const EngineCase& engine, int duct) {
+  return engine.plan.ducts[static_cast<std::size_t>(duct)].drawing;
+}
 
 double area_at(const EngineCase& engine, const RayTarget& at) { return area_at(drawing(engine, at.duct), at.distance); }
 
@@ -19,7 +21,9 @@ double area_at(const EngineCase& engine, const RayTarget& at) { return area_at(d
 double mean_between(const Series& series, double from_deg, double to_deg) {
   const auto steps = std::max(1L, std::lround((to_deg - from_deg) / (0.2 * record_step_deg)));
   double sum = 0;
-  for (long i = 0; i < steps; ++i) sum += at_degree(series, from_deg + (static_cast<double>(i) + 0.5) * (to_deg - from_deg) / static_cast<double>(steps));
+  for (long i = 0; i < steps; ++i)
+    sum +=
+        at_degree(series, from_deg + (static_cast<double>(i) + 0.5) * (to_deg - from_deg) / static_cast<double>(steps));
   return sum / static_cast<double>(steps);
 }
 
@@ -34,7 +38,8 @@ RayTarget primary_end(const EngineCase& engine, const PortPlace& port) {
   return {port.at.duct, port.forward ? drawing(engine, port.at.duct).length() : 0};
 }
 
-void add_places(SpeedResult& result, const EngineModel& model, const std::vector<PortPlace>& ports, const std::vector<TurbineEntry>& entries) {
+void add_places(SpeedResult& result, const EngineModel& model, const std::vector<PortPlace>& ports,
+                const std::vector<TurbineEntry>& entries) {
   const EngineCase& engine = model.engine_case();
   const auto add = [&](std::string name, const RayTarget& at, bool forward) {
     result.record.places.push_back(
@@ -58,24 +63,38 @@ Series flow_from_mass(const Series& mass, double seconds_per_sample, double sign
   return flow;
 }
 
-void add_series(CycleRecord& record, const CycleRecorder& recorder, const RecordedGauges& gauges, const std::vector<TurbineEntry>& entries) {
+void add_series(CycleRecord& record, const CycleRecorder& recorder, const RecordedGauges& gauges,
+                const std::vector<TurbineEntry>& entries) {
   const double dt = record.seconds_per_degree() * record_step_deg;
   for (std::size_t i = 0; i < gauges.cylinders.size(); ++i) {
     const RecordedGauges::OfCylinder& g = gauges.cylinders[i];
-    record.cylinders.push_back({static_cast<int>(i) + 1, recorder.gauge(g.p), recorder.gauge(g.T), recorder.gauge(g.volume),
-                                flow_from_mass(recorder.gauge(g.exhaust), dt, 1), flow_from_mass(recorder.gauge(g.intake), dt, 1)});
+    record.cylinders.push_back({static_cast<int>(i) + 1, recorder.gauge(g.p), recorder.gauge(g.T),
+                                recorder.gauge(g.volume), flow_from_mass(recorder.gauge(g.exhaust), dt, 1),
+                                flow_from_mass(recorder.gauge(g.intake), dt, 1)});
   }
-  for (const RecordedGauges::OfJoint& g : gauges.joints) record.joints.push_back({g.name, recorder.gauge(g.p), recorder.gauge(g.T)});
+  for (const RecordedGauges::OfJoint& g : gauges.joints)
+    record.joints.push_back({g.name, recorder.gauge(g.p), recorder.gauge(g.T)});
   for (std::size_t i = 0; i < entries.size(); ++i) {
     const RecordedGauges::OfEntry& g = gauges.entries[i];
-    record.entries.push_back({entries[i].name, recorder.gauge(g.flow), recorder.gauge(g.available), recorder.gauge(g.shaft)});
+    record.entries.push_back(
+        {entries[i].name, recorder.gauge(g.flow), recorder.gauge(g.available), recorder.gauge(g.shaft)});
   }
 }
 
-EntryFigures entry_figures(const SpeedResult& result, const EngineModel& model, const TurbineEntry& entry, const EntryRecord& record) {
-  const PlaceFigures f = place_figures(result.record.place(entry.name), area_at(model.engine_case(), entry.plane), model.network().gas());
-  return {entry.name, f.pressure_mean, f.stagnation_mean, f.pressure_peak, f.pressure_peak - f.pressure_valley, f.temperature_flow_mean,
-          f.temperature_time_mean, mean(record.flow), mean(record.power_available), mean(record.power_shaft)};
+EntryFigures entry_figures(const SpeedResult& result, const EngineModel& model, const TurbineEntry& entry,
+                           const EntryRecord& record) {
+  const PlaceFigures f =
+      place_figures(result.record.place(entry.name), area_at(model.engine_case(), entry.plane), model.network().gas());
+  return {entry.name,
+          f.pressure_mean,
+          f.stagnation_mean,
+          f.pressure_peak,
+          f.pressure_peak - f.pressure_valley,
+          f.temperature_flow_mean,
+          f.temperature_time_mean,
+          mean(record.flow),
+          mean(record.power_available),
+          mean(record.power_shaft)};
 }
 
 CylinderFigures cylinder_figures(const SpeedResult& result, const EngineModel& model, const PortPlace& port) {
@@ -93,7 +112,8 @@ CylinderFigures cylinder_figures(const SpeedResult& result, const EngineModel& m
   f.pressure_peak = cycle.charge.max_pressure;
   f.port_pressure_mean = mean(seat.p);
   f.port_pressure_peak = *std::max_element(seat.p.begin(), seat.p.end());
-  f.temperature = place_figures(face, area_at(engine, head_face(engine, port)), model.network().gas()).temperature_flow_mean;
+  f.temperature =
+      place_figures(face, area_at(engine, head_face(engine, port)), model.network().gas()).temperature_flow_mean;
   const Overlap both = overlap(cylinder.exhaust_lift(), cylinder.intake_lift());
   if (both.duration() > 0) {
     const double firing = engine.engine.firing_at[static_cast<std::size_t>(port.cylinder)].degrees();
@@ -104,7 +124,8 @@ CylinderFigures cylinder_figures(const SpeedResult& result, const EngineModel& m
 }
 
 /// Cylinders of one entry in firing order; each with the one that follows it.
-void add_pulse_overlap(SpeedResult& result, const EngineModel& model, std::vector<PortPlace> ports, const std::vector<TurbineEntry>& entries) {
+void add_pulse_overlap(SpeedResult& result, const EngineModel& model, std::vector<PortPlace> ports,
+                       const std::vector<TurbineEntry>& entries) {
   const EngineCase& engine = model.engine_case();
   std::ranges::sort(ports, {}, &PortPlace::opens_deg);
   for (const TurbineEntry& entry : entries) {
@@ -112,7 +133,8 @@ void add_pulse_overlap(SpeedResult& result, const EngineModel& model, std::vecto
     for (const PortPlace& port : ports) {
       if (shortest_path(engine.plan, port.at, port.forward, entry.plane).legs.empty()) continue;
       const PlaceRecord& place = result.record.place("primary " + std::to_string(port.cylinder + 1) + " at its end");
-      flows.emplace_back(port.cylinder + 1, forward_energy_flow(place, area_at(engine, primary_end(engine, port)), model.network().gas()));
+      flows.emplace_back(port.cylinder + 1,
+                         forward_energy_flow(place, area_at(engine, primary_end(engine, port)), model.network().gas()));
     }
     for (std::size_t i = 0; flows.size() > 1 && i < flows.size(); ++i) {
       const auto& [first, a] = flows[i];
@@ -126,7 +148,8 @@ void add_gates(SpeedResult& result, const EngineModel& model, const EngineBooks&
   const double exhaust = cycle.cylinders.exhaust.mass;
   for (std::size_t i = 0; i < cycle.gates.size(); ++i) {
     const GatePlan& gate = model.engine_case().plan.gates[i];
-    result.gates.push_back({gate.name, cycle.gates[i].mass / exhaust, gate.opening, cycle.gates[i].mass / model.cycle_time()});
+    result.gates.push_back(
+        {gate.name, cycle.gates[i].mass / exhaust, gate.opening, cycle.gates[i].mass / model.cycle_time()});
   }
 }
 
@@ -135,7 +158,8 @@ void add_engine(SpeedResult& result, const EngineModel& model, const EngineBooks
   const SliderCrank crank(engine.crank);
   const double piston_speed = crank.mean_piston_speed(radians_per_second(model.rpm())), time = model.cycle_time();
   for (const CylinderFigures& c : result.cylinders)
-    result.torque += torque(c.imep + c.pmep - friction_mean_pressure(engine.friction, c.pressure_peak, piston_speed), crank.displacement());
+    result.torque += torque(c.imep + c.pmep - friction_mean_pressure(engine.friction, c.pressure_peak, piston_speed),
+                            crank.displacement());
   result.power = result.torque * radians_per_second(model.rpm());
   result.fuel_flow = cycle.cylinders.fuel_mass / time;
   result.exhaust_flow = cycle.cylinders.exhaust.mass / time;
@@ -162,7 +186,8 @@ void add_boost(SpeedResult& result, const EngineModel& model) {
   result.intake_temperature = engine.charge.temperature;
   if (result.boost_gauge < least_boost_for_ratio || result.turbine.empty()) return;
   double drive = 0;
-  for (const EntryFigures& entry : result.turbine) drive += entry.pressure_mean / static_cast<double>(result.turbine.size());
+  for (const EntryFigures& entry : result.turbine)
+    drive += entry.pressure_mean / static_cast<double>(result.turbine.size());
   result.drive_to_boost_gauge = (drive - engine.ambient.pressure) / result.boost_gauge;
   result.drive_to_boost_absolute = drive / result.intake_pressure;
 }
@@ -190,11 +215,16 @@ std::vector<TurbineEntry> turbine_entries(const EngineCase& engine) {
     for (std::size_t i = 0; i < node.ports.size(); ++i) {
       if (static_cast<int>(i) == t->outlet) continue;
       const PlanPort port = node.ports[i];
-      const double length = drawing(engine, port.duct).length(), volute = engine.turbines[static_cast<std::size_t>(t->turbine)].volute_length;
+      const double length = drawing(engine, port.duct).length(),
+                   volute = engine.turbines[static_cast<std::size_t>(t->turbine)].volute_length;
       const auto scrolls = node.ports.size() - (t->outlet >= 0 ? 1 : 0);
       const auto scroll = static_cast<std::size_t>(t->scroll[i]);
       const std::string name = scrolls == 1 ? node.name : node.name + "." + static_cast<char>('a' + t->scroll[i]);
-      entries.push_back({name, turbine, scroll, {port.duct, port.at_finish ? std::max(0.0, length - volute) : std::min(length, volute)}, port.at_finish});
+      entries.push_back({name,
+                         turbine,
+                         scroll,
+                         {port.duct, port.at_finish ? std::max(0.0, length - volute) : std::min(length, volute)},
+                         port.at_finish});
     }
     ++turbine;
   }
@@ -210,7 +240,10 @@ std::vector<PortPlace> port_places(const EngineModel& model) {
     const PlanPort port = node.ports.front();
     const auto i = static_cast<std::size_t>(c->cylinder);
     const double opens = engine.engine.firing_at[i].degrees() + model.cylinders()[i]->exhaust_lift().opens().degrees();
-    ports.push_back({c->cylinder, {port.duct, port.at_finish ? drawing(engine, port.duct).length() : 0}, !port.at_finish, wrapped_degrees(opens)});
+    ports.push_back({c->cylinder,
+                     {port.duct, port.at_finish ? drawing(engine, port.duct).length() : 0},
+                     !port.at_finish,
+                     wrapped_degrees(opens)});
   }
   std::ranges::sort(ports, {}, &PortPlace::cylinder);
   return ports;
@@ -219,7 +252,8 @@ std::vector<PortPlace> port_places(const EngineModel& model) {
 EngineBooks read_books(const EngineModel& model) {
   EngineBooks books{model.network().held(), model.network().left(), model.network().heat_taken(), {}, {}};
   for (const Cylinder* cylinder : model.cylinders()) books.cylinders = books.cylinders + cylinder->totals();
-  for (std::size_t i = 0; i < model.assembly().gates.size(); ++i) books.gates.push_back(model.assembly().gate(i).passed);
+  for (std::size_t i = 0; i < model.assembly().gates.size(); ++i)
+    books.gates.push_back(model.assembly().gate(i).passed);
   return books;
 }
 
@@ -232,10 +266,13 @@ EngineBooks operator-(const EngineBooks& a, const EngineBooks& b) {
 RecordedGauges::RecordedGauges(const EngineModel& model, CycleRecorder& recorder) {
   for (const Cylinder* c : model.cylinders())
     cylinders.push_back({recorder.add_gauge([c] { return c->now().p; }), recorder.add_gauge([c] { return c->now().T; }),
-                         recorder.add_gauge([c] { return c->now().V; }), recorder.add_gauge([c] { return c->totals().exhaust.mass; }),
+                         recorder.add_gauge([c] { return c->now().V; }),
+                         recorder.add_gauge([c] { return c->totals().exhaust.mass; }),
                          recorder.add_gauge([c] { return c->totals().intake.mass; })});
   for (const Joint* j : model.assembly().joints)
-    if (j) joints.push_back({j->name(), recorder.add_gauge([j] { return j->pressure(); }), recorder.add_gauge([j] { return j->temperature(); })});
+    if (j)
+      joints.push_back({j->name(), recorder.add_gauge([j] { return j->pressure(); }),
+                        recorder.add_gauge([j] { return j->temperature(); })});
   for (const TurbineEntry& entry : turbine_entries(model.engine_case())) {
     const Turbine* t = model.turbines()[entry.turbine];
     const std::size_t s = entry.scroll;
@@ -244,26 +281,32 @@ RecordedGauges::RecordedGauges(const EngineModel& model, CycleRecorder& recorder
       const TurbineReading& r = t->reading();
       return std::max(r.scrolls[s].flow, 0.0) * isentropic_drop(*gas, r.scrolls[s].inlet, r.outlet_pressure);
     };
-    const auto shaft = [t, available] { return t->reading().power_available > 0 ? t->reading().power_shaft * available() / t->reading().power_available : 0; };
-    entries.push_back({recorder.add_gauge([t, s] { return t->reading().scrolls[s].flow; }), recorder.add_gauge(available), recorder.add_gauge(shaft)});
+    const auto shaft = [t, available] {
+      return t->reading().power_available > 0 ? t->reading().power_shaft * available() / t->reading().power_available
+                                              : 0;
+    };
+    entries.push_back({recorder.add_gauge([t, s] { return t->reading().scrolls[s].flow; }),
+                       recorder.add_gauge(available), recorder.add_gauge(shaft)});
   }
 }
 
-void fill_figures(SpeedResult& result, const EngineModel& model, const CycleRecorder& recorder, const RecordedGauges& gauges,
-                  const EngineBooks& cycle) {
+void fill_figures(SpeedResult& result, const EngineModel& model, const CycleRecorder& recorder,
+                  const RecordedGauges& gauges, const EngineBooks& cycle) {
   const std::vector<PortPlace> ports = port_places(model);
   const std::vector<TurbineEntry> entries = turbine_entries(model.engine_case());
   result.record.rpm = model.rpm();
   result.record.ducts = recorder.ducts();
   add_places(result, model, ports, entries);
   add_series(result.record, recorder, gauges, entries);
-  for (std::size_t i = 0; i < entries.size(); ++i) result.turbine.push_back(entry_figures(result, model, entries[i], result.record.entries[i]));
+  for (std::size_t i = 0; i < entries.size(); ++i)
+    result.turbine.push_back(entry_figures(result, model, entries[i], result.record.entries[i]));
   for (const PortPlace& port : ports) result.cylinders.push_back(cylinder_figures(result, model, port));
   add_boost(result, model);
   add_engine(result, model, cycle);
   add_shaft(result, model);
   add_gates(result, model, cycle);
-  result.arrivals = direct_arrivals(model.engine_case().plan, result.record, ports, arrival_places(model.engine_case(), entries));
+  result.arrivals =
+      direct_arrivals(model.engine_case().plan, result.record, ports, arrival_places(model.engine_case(), entries));
   add_pulse_overlap(result, model, ports, entries);
 }
 

@@ -10,10 +10,10 @@ namespace pulsewright {
 
 /// Everything that is counted up since the start; figures come from differences over a cycle.
 struct EngineBooks {
-  Content held, left;           // of the whole network
-  double duct_heat = 0;         // taken from duct walls, J
-  CylinderTotals cylinders;     // all together
-  std::vector<Content> gates;   // passed
+  Content held, left;          // of the whole network
+  double duct_heat = 0;        // taken from duct walls, J
+  CylinderTotals cylinders;    // all together
+  std::vector<Content> gates;  // passed
 };
 EngineBooks read_books(const EngineModel& model);
 EngineBooks operator-(const EngineBooks& a, const EngineBooks& b);
@@ -52,7 +52,7 @@ class RecordedGauges {
 
 /// Adds places, cylinders, joints and turbines to the record, and every figure to the result. cycle: the books over the
 /// recorded cycle.
-void fill_figures(SpeedResult& result, const EngineModel& model, const CycleRecorder& recorder, const RecordedGauges& gauges,
-                  const EngineBooks& cycle);
+void fill_figures(SpeedResult& result, const EngineModel& model, const CycleRecorder& recorder,
+                  const RecordedGauges& gauges, const EngineBooks& cycle);
 
 }  // namespace pulsewright

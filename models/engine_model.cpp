@@ -10,8 +10,9 @@
 namespace pulsewright {
 namespace {
 
-constexpr double silencer_temperature = 1000;      // of the gas that the silencer's pressure drop is stated for, K; assumed
-constexpr double first_burned_temperature = 900;  // of the gas in the ducts before the first cycle, K; forgotten by the settled state
+constexpr double silencer_temperature = 1000;  // of the gas that the silencer's pressure drop is stated for, K; assumed
+constexpr double first_burned_temperature =
+    900;  // of the gas in the ducts before the first cycle, K; forgotten by the settled state
 
 Gas gas_of(const EngineCase& engine) { return mixture_gas(engine.engine.fuel, engine.engine.lambda); }
 
@@ -26,7 +27,8 @@ NetworkOptions options_of(const EngineCase& engine) {
 /// The plan with exhaust gas in its ducts to begin with.
 ManifoldPlan warmed(ManifoldPlan plan) {
   for (DuctPlan& duct : plan.ducts)
-    for (InitialStretch& stretch : duct.initial) stretch.gas.temperature = first_burned_temperature, stretch.gas.burned = 1;
+    for (InitialStretch& stretch : duct.initial)
+      stretch.gas.temperature = first_burned_temperature, stretch.gas.burned = 1;
   return plan;
 }
 
@@ -55,7 +57,8 @@ CylinderSpec EngineModel::cylinder_spec(int cylinder) const {
   spec.exhaust_valves = e.exhaust.shape;
   spec.intake_valves = e.intake.shape;
   spec.burn = e.burn;
-  spec.fuel = {stoichiometric_air_fuel_ratio(e.fuel) * e.lambda, e.fuel.lower_heating_value, e.burn_efficiency, e.port_injection};
+  spec.fuel = {stoichiometric_air_fuel_ratio(e.fuel) * e.lambda, e.fuel.lower_heating_value, e.burn_efficiency,
+               e.port_injection};
   spec.walls.piston_temperature = e.piston_temperature;
   spec.walls.head_temperature = e.head_temperature;
   spec.walls.liner_temperature = e.liner_temperature;
@@ -70,7 +73,8 @@ CylinderSpec EngineModel::cylinder_spec(int cylinder) const {
 // Tested by  tests/models/engine_run_test.cpp
 double EngineModel::compressor_work() const {
   if (case_.charge.boost_gauge <= 0) return 0;
-  const double T = case_.ambient.temperature, T_s = isentropic_temperature(gas_, T, 0, intake_pressure() / case_.ambient.pressure);
+  const double T = case_.ambient.temperature,
+               T_s = isentropic_temperature(gas_, T, 0, intake_pressure() / case_.ambient.pressure);
   return (enthalpy(gas_, T_s, 0) - enthalpy(gas_, T, 0)) / case_.charge.compressor_efficiency;
 }
 
@@ -80,12 +84,16 @@ double EngineModel::tip_speed() const {
 
 double EngineModel::exit_area() const {
   if (!case_.silencer.fitted) return std::numeric_limits<double>::infinity();
-  return silencer_area({case_.silencer.pressure_drop, case_.silencer.mass_flow, silencer_temperature, case_.ambient.pressure}, gas_);
+  return silencer_area(
+      {case_.silencer.pressure_drop, case_.silencer.mass_flow, silencer_temperature, case_.ambient.pressure}, gas_);
 }
 
 TurbineSpec EngineModel::turbine_spec(const TurbineNode& node, const std::string& name) const {
   const TurbineCase& t = case_.turbines[static_cast<std::size_t>(node.turbine)];
-  TurbineSpec spec{.name = name, .scroll_throat = t.areas.scroll_throat, .rotor = t.areas.rotor, .peak_efficiency = t.peak_efficiency};
+  TurbineSpec spec{.name = name,
+                   .scroll_throat = t.areas.scroll_throat,
+                   .rotor = t.areas.rotor,
+                   .peak_efficiency = t.peak_efficiency};
   spec.tongue_leak = t.tongue_leak;
   spec.outlet_port = node.outlet;
   if (node.outlet < 0) spec.exit_area = exit_area();

@@ -94,7 +94,8 @@ void time_run(Timing& timing, const EngineModel& model, std::chrono::steady_cloc
   timing.cells = net.cells();
   timing.steps = net.steps();
   const Network::Place place = net.step_setter();
-  timing.step_setter = fmt::format("{} at {:.0f} mm", net.name(place.duct), 1e3 * (static_cast<double>(place.cell) + 0.5) * net.dx(place.duct));
+  timing.step_setter = fmt::format("{} at {:.0f} mm", net.name(place.duct),
+                                   1e3 * (static_cast<double>(place.cell) + 0.5) * net.dx(place.duct));
 }
 
 /// Shares of the elements by what they are; the rest is the ducts' (and the bookkeeping of ports and records).
@@ -108,13 +109,17 @@ void add_shares(Timing& timing, const EngineModel& model) {
                                                                         : ends;
     kind += model.network().element_seconds(i) / timing.seconds;
   }
-  timing.shares = {{"cylinders_and_valves", cylinders}, {"joints_and_gates", joints}, {"turbines", turbines}, {"other_ends", ends},
+  timing.shares = {{"cylinders_and_valves", cylinders},
+                   {"joints_and_gates", joints},
+                   {"turbines", turbines},
+                   {"other_ends", ends},
                    {"ducts_and_records", 1 - cylinders - joints - turbines - ends}};
 }
 
 }  // namespace
 
-SpeedResult run_speed(const EngineCase& engine, double rpm, const SpeedOptions& options, const CycleProgress& progress) {
+SpeedResult run_speed(const EngineCase& engine, double rpm, const SpeedOptions& options,
+                      const CycleProgress& progress) {
   const auto begun = std::chrono::steady_clock::now();
   EngineModel model(engine, rpm);
   if (options.measure_time) model.network().measure_time();

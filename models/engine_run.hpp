@@ -16,6 +16,7 @@ struct SpeedOptions {
 using CycleProgress = std::function<bool(double rpm, int cycle)>;
 
 /// Runs one speed. Never throws for "not settled": the result says so.
-SpeedResult run_speed(const EngineCase& engine, double rpm, const SpeedOptions& options = {}, const CycleProgress& progress = {});
+SpeedResult run_speed(const EngineCase& engine, double rpm, const SpeedOptions& options = {},
+                      const CycleProgress& progress = {});
 
 }  // namespace pulsewright

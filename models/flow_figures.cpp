@@ -35,7 +35,8 @@ PlaceFigures place_figures(const PlaceRecord& at, double area, const Gas& gas) {
   }
   const auto [low, high] = std::minmax_element(at.p.begin(), at.p.end());
   const double time_mean = mean(at.T);
-  const double flow_mean = mass > 0 ? temperature_from_enthalpy(gas, enthalpy_flow / mass, std::clamp(burned / mass, 0.0, 1.0)) : time_mean;
+  const double flow_mean =
+      mass > 0 ? temperature_from_enthalpy(gas, enthalpy_flow / mass, std::clamp(burned / mass, 0.0, 1.0)) : time_mean;
   return {mean(at.p), stagnation, *high, *low, time_mean, flow_mean, mass};
 }
 

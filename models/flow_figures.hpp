@@ -11,9 +11,9 @@ double stagnation_pressure(double p, double u, double rho, double c);
 
 struct PlaceFigures {
   double pressure_mean, stagnation_mean, pressure_peak, pressure_valley;  // Pa
-  double temperature_time_mean;                                            // static, K
-  double temperature_flow_mean;                                            // of all gas that passes, brought to rest, K
-  double mass_flow;                                                        // kg/s, along the duct
+  double temperature_time_mean;                                           // static, K
+  double temperature_flow_mean;                                           // of all gas that passes, brought to rest, K
+  double mass_flow;                                                       // kg/s, along the duct
 };
 
 /// area: of the duct at the place, m2.

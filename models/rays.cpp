@@ -28,9 +28,12 @@ double look(const std::vector<float>& field, const DuctRecord& duct, double x, d
   const double turns = deg / (record_step_deg * record_samples);
   const double sample = (turns - std::floor(turns)) * record_samples;
   const auto k = std::min(static_cast<std::size_t>(sample), record_samples - 1);
-  const auto at = [&](std::size_t s, std::size_t j) { return static_cast<double>(field[(s % record_samples) * duct.cells + j]); };
+  const auto at = [&](std::size_t s, std::size_t j) {
+    return static_cast<double>(field[(s % record_samples) * duct.cells + j]);
+  };
   const double fx = cell - static_cast<double>(i), ft = sample - static_cast<double>(k);
-  const double now = at(k, i) + fx * (at(k, i + 1) - at(k, i)), next = at(k + 1, i) + fx * (at(k + 1, i + 1) - at(k + 1, i));
+  const double now = at(k, i) + fx * (at(k, i + 1) - at(k, i)),
+               next = at(k + 1, i) + fx * (at(k + 1, i + 1) - at(k + 1, i));
   return now + ft * (next - now);
 }
 
@@ -52,7 +55,8 @@ RayPath shortest_path(const ManifoldPlan& plan, RayTarget from, bool forward, Ra
   std::vector<bool> seen(plan.nodes.size(), false);
   for (std::size_t i = 0; i < reached.size(); ++i) {
     const auto [duct, ahead] = reached[i].front;
-    const bool inside = i == 0 && duct == to.duct && (ahead ? to.distance > from.distance : to.distance < from.distance);
+    const bool inside =
+        i == 0 && duct == to.duct && (ahead ? to.distance > from.distance : to.distance < from.distance);
     if (inside || (i > 0 && duct == to.duct)) {
       RayPath path{{}, {}, 1};
       for (std::size_t k = i;; k = reached[k].parent) {
@@ -83,7 +87,8 @@ RayPath shortest_path(const ManifoldPlan& plan, RayTarget from, bool forward, Ra
 // Symbols    u velocity along the ray m/s, c sound speed m/s of the settled record; V m3, A m2
 // Valid for  the front of a pulse; a shock runs faster
 // Tested by  tests/models/rays_test.cpp
-double arrival_degree(const ManifoldPlan& plan, const CycleRecord& record, const RayPath& path, RayTarget from, double deg) {
+double arrival_degree(const ManifoldPlan& plan, const CycleRecord& record, const RayPath& path, RayTarget from,
+                      double deg) {
   const double deg_per_second = 6 * record.rpm;
   for (std::size_t k = 0; k < path.legs.size(); ++k) {
     const RayLeg& leg = path.legs[k];
@@ -94,7 +99,8 @@ double arrival_degree(const ManifoldPlan& plan, const CycleRecord& record, const
     while (run < leg.length) {
       const double x = start + sign * run;
       c = look(duct.c, duct, x, deg);
-      const double speed = std::max(c + sign * look(duct.u, duct, x, deg), 0.02 * c);  // a ray held up by sonic flow crawls
+      const double speed =
+          std::max(c + sign * look(duct.u, duct, x, deg), 0.02 * c);  // a ray held up by sonic flow crawls
       const double step = std::min(march_deg, (leg.length - run) / speed * deg_per_second + 1e-9);
       run += speed * step / deg_per_second;
       deg += step;

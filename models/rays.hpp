@@ -19,8 +19,8 @@ struct RayLeg {
 
 struct RayPath {
   std::vector<RayLeg> legs;
-  std::vector<int> joints;   // nodes crossed between the legs
-  double share;              // small-pulse transmission of the joints together
+  std::vector<int> joints;  // nodes crossed between the legs
+  double share;             // small-pulse transmission of the joints together
 };
 
 /// Where rays can be asked to go: a place within a duct, reached from outside it.
@@ -34,6 +34,7 @@ struct RayTarget {
 RayPath shortest_path(const ManifoldPlan& plan, RayTarget from, bool forward, RayTarget to);
 
 /// Crank angle at which a ray that leaves at `deg` has run the path; crossing a joint takes V/(c sum A).
-double arrival_degree(const ManifoldPlan& plan, const CycleRecord& record, const RayPath& path, RayTarget from, double deg);
+double arrival_degree(const ManifoldPlan& plan, const CycleRecord& record, const RayPath& path, RayTarget from,
+                      double deg);
 
 }  // namespace pulsewright

@@ -20,16 +20,16 @@ using Series = std::vector<double>;  // one value per sample
 
 /// Gas at one place of a duct. u is positive along the duct that the user drew.
 struct PlaceRecord {
-  std::string name;  // "port 1", "primary 1 at merge", "turbine"
-  int duct;          // of the plan
-  double distance;   // from that duct's start, m
+  std::string name;           // "port 1", "primary 1 at merge", "turbine"
+  int duct;                   // of the plan
+  double distance;            // from that duct's start, m
   Series p, u, rho, T, Y, c;  // Pa, m/s, kg/m3, K, -, m/s
 };
 
 /// The gas of one whole duct: [sample * cells + cell], single precision.
 struct DuctRecord {
   std::string name;
-  double dx;          // m
+  double dx;  // m
   std::size_t cells;
   Series bore;  // of the equal-area circle, per cell, m
   std::vector<float> p, u, T, Y, c;
@@ -41,9 +41,9 @@ struct JointRecord {
 };
 
 struct CylinderRecord {
-  int cylinder;  // from 1
-  Series p, T, volume;                 // Pa, K, m3
-  Series exhaust_flow, intake_flow;    // kg/s, out through the exhaust valve, in through the intake valve
+  int cylinder;                      // from 1
+  Series p, T, volume;               // Pa, K, m3
+  Series exhaust_flow, intake_flow;  // kg/s, out through the exhaust valve, in through the intake valve
 };
 
 struct EntryRecord {

@@ -14,28 +14,28 @@ namespace pulsewright {
 
 /// At one turbine entry, at the plane where its volute begins.
 struct EntryFigures {
-  std::string name;            // "turbine", "turbine.a"
-  double pressure_mean;        // static, time mean, as a damped gauge shows it; Pa
-  double stagnation_mean;      // Pa
-  double pressure_peak;        // Pa
-  double pressure_swing;       // peak to valley, Pa
+  std::string name;              // "turbine", "turbine.a"
+  double pressure_mean;          // static, time mean, as a damped gauge shows it; Pa
+  double stagnation_mean;        // Pa
+  double pressure_peak;          // Pa
+  double pressure_swing;         // peak to valley, Pa
   double temperature_flow_mean;  // of all gas that passes, brought to rest, K
   double temperature_time_mean;  // K
-  double mass_flow;            // kg/s
-  double power_available;      // isentropic, total to static, W
-  double power_shaft;          // W
+  double mass_flow;              // kg/s
+  double power_available;        // isentropic, total to static, W
+  double power_shaft;            // W
 };
 
 struct CylinderFigures {
-  int cylinder;                   // from 1
-  double volumetric_efficiency;   // trapped fresh mass over displacement at the intake's density
-  double burned_gas_left;         // burned mass fraction of the trapped charge
-  double imep, pmep;              // Pa, with sign
-  double pressure_peak;           // in the cylinder, Pa
-  double port_pressure_mean, port_pressure_peak;  // Pa, at the valve
-  std::optional<double> overlap_port_pressure;        // mean over the valve overlap, Pa; none without overlap
-  std::optional<double> overlap_port_minus_intake;    // Pa
-  double temperature;             // of all gas that passes the head face, brought to rest, K
+  int cylinder;                                     // from 1
+  double volumetric_efficiency;                     // trapped fresh mass over displacement at the intake's density
+  double burned_gas_left;                           // burned mass fraction of the trapped charge
+  double imep, pmep;                                // Pa, with sign
+  double pressure_peak;                             // in the cylinder, Pa
+  double port_pressure_mean, port_pressure_peak;    // Pa, at the valve
+  std::optional<double> overlap_port_pressure;      // mean over the valve overlap, Pa; none without overlap
+  std::optional<double> overlap_port_minus_intake;  // Pa
+  double temperature;                               // of all gas that passes the head face, brought to rest, K
 };
 
 struct GateFigures {
@@ -47,13 +47,13 @@ struct GateFigures {
 
 /// A blowdown's first way to a place.
 struct Arrival {
-  int from;             // cylinder, from 1
-  std::string at;       // "merge", "turbine", "port 3"
-  std::string path;     // in words
-  double deg_after_opening;           // of its exhaust valve, first rise
+  int from;                  // cylinder, from 1
+  std::string at;            // "merge", "turbine", "port 3"
+  std::string path;          // in words
+  double deg_after_opening;  // of its exhaust valve, first rise
   double steepest_deg_after_opening;
-  double deg;           // crank angle of the first rise
-  double rise;          // small-pulse estimate, Pa
+  double deg;   // crank angle of the first rise
+  double rise;  // small-pulse estimate, Pa
 };
 
 struct PulseOverlap {
@@ -65,10 +65,11 @@ struct PulseOverlap {
 struct Timing {
   std::size_t cells = 0;
   long steps = 0;
-  double seconds = 0;           // in the time loop
+  double seconds = 0;  // in the time loop
   double cell_updates() const { return static_cast<double>(cells) * static_cast<double>(steps); }
-  std::vector<std::pair<std::string, double>> shares;  // of the seconds: ducts, cylinders, joints, ...; empty unless asked for
-  std::string step_setter;      // duct and distance of the cell that sets the time step
+  std::vector<std::pair<std::string, double>>
+      shares;               // of the seconds: ducts, cylinders, joints, ...; empty unless asked for
+  std::string step_setter;  // duct and distance of the cell that sets the time step
 };
 
 struct SpeedResult {
@@ -76,19 +77,19 @@ struct SpeedResult {
   bool settled;
   std::string unsettled_figure;  // which figure did not, when not settled
   int cycles;
-  double mass_error, energy_error;          // |in - out - stored| / in, last cycle
-  double unsettled_mass, unsettled_energy;  // |stored| / in
+  double mass_error, energy_error;                          // |in - out - stored| / in, last cycle
+  double unsettled_mass, unsettled_energy;                  // |stored| / in
   double boost_gauge, intake_pressure, intake_temperature;  // Pa, Pa, K
-  double turbine_wheel_speed;               // m/s, at the inducer's tip
-  double compressor_power;                  // that the boost asks for, W
-  double turbine_surplus;                   // shaft power behind the bearings beyond that; below zero: the boost cannot be held, W
+  double turbine_wheel_speed;                               // m/s, at the inducer's tip
+  double compressor_power;                                  // that the boost asks for, W
+  double turbine_surplus;  // shaft power behind the bearings beyond that; below zero: the boost cannot be held, W
   std::vector<EntryFigures> turbine;
   std::vector<GateFigures> gates;
   std::vector<CylinderFigures> cylinders;
   std::vector<Arrival> arrivals;
   std::vector<PulseOverlap> overlap;
-  double torque, power;                     // N m, W
-  double air_flow, fuel_flow, exhaust_flow; // kg/s
+  double torque, power;                                                  // N m, W
+  double air_flow, fuel_flow, exhaust_flow;                              // kg/s
   double fuel_heat, indicated_work, cylinder_wall_heat, duct_wall_heat;  // J per cycle
   std::optional<double> drive_to_boost_gauge, drive_to_boost_absolute;   // none below 0.2 bar boost
   Timing timing;

@@ -25,7 +25,9 @@ void store_instant(RigResult& result, const Network& net) {
     RigDuctRecord& r = result.ducts[static_cast<std::size_t>(d)];
     const auto first = static_cast<std::ptrdiff_t>(net.first(d)), last = first + static_cast<std::ptrdiff_t>(r.cells);
     const Arena& a = net.arena();
-    const auto append = [&](std::vector<double>& to, const Lane& lane) { to.insert(to.end(), lane.begin() + first, lane.begin() + last); };
+    const auto append = [&](std::vector<double>& to, const Lane& lane) {
+      to.insert(to.end(), lane.begin() + first, lane.begin() + last);
+    };
     append(r.p, a.p), append(r.T, a.T), append(r.u, a.u), append(r.rho, a.rho), append(r.Y, a.Y);
   }
 }
@@ -33,7 +35,8 @@ void store_instant(RigResult& result, const Network& net) {
 std::vector<RigBalance> balances_at_start(const Assembly& rig, const ManifoldPlan& plan) {
   std::vector<RigBalance> all;
   for (int d = 0; d < rig.network->ducts(); ++d) all.push_back({rig.network->name(d), rig.network->held(d), {}, {}, 0});
-  for (std::size_t i = 0; i < plan.nodes.size(); ++i) all.push_back({plan.nodes[i].name, rig.elements[i]->held(), {}, {}, 0});
+  for (std::size_t i = 0; i < plan.nodes.size(); ++i)
+    all.push_back({plan.nodes[i].name, rig.elements[i]->held(), {}, {}, 0});
   return all;
 }
 

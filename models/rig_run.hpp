@@ -25,7 +25,7 @@ struct RigDuctRecord {
   std::string name;
   double dx;
   std::size_t cells;
-  std::vector<double> bore;          // of the equal-area circle at each cell, m
+  std::vector<double> bore;             // of the equal-area circle at each cell, m
   std::vector<double> p, T, u, rho, Y;  // Pa, K, m/s, kg/m3, -
 };
 

@@ -16,9 +16,9 @@ struct Watched {
 class SettleWatch {
  public:
   static constexpr int least_cycles = 4, most_cycles = 60;
-  static constexpr double tolerance = 1e-3;         // of the value, what is still to come
-  static constexpr double slow_ratio = 0.95;        // changes that shrink slower than this ...
-  static constexpr double slow_tolerance = 5e-5;    // ... count only when they are this small
+  static constexpr double tolerance = 1e-3;       // of the value, what is still to come
+  static constexpr double slow_ratio = 0.95;      // changes that shrink slower than this ...
+  static constexpr double slow_tolerance = 5e-5;  // ... count only when they are this small
 
   /// The figures of one more cycle, always the same ones in the same order.
   void add(const std::vector<Watched>& figures);

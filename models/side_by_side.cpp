@@ -54,7 +54,8 @@ void share_silencer(const EngineCase& first, EngineCase& other) {
   if (a.fitted == b.fitted && a.pressure_drop == b.pressure_drop) other.silencer = first.silencer;
 }
 
-std::vector<EngineResult> run_engines(const std::vector<const EngineCase*>& cases, const SideBySideOptions& options, const ShareProgress& progress) {
+std::vector<EngineResult> run_engines(const std::vector<const EngineCase*>& cases, const SideBySideOptions& options,
+                                      const ShareProgress& progress) {
   std::vector<EngineResult> results;
   std::vector<Job> jobs;
   for (std::size_t i = 0; i < cases.size(); ++i) {

@@ -24,7 +24,7 @@ struct SideBySideOptions {
 void share_silencer(const EngineCase& first, EngineCase& other);
 
 /// Every speed of every case. The first Error thrown by a run comes through, naming the case's title and the speed.
-std::vector<EngineResult> run_engines(const std::vector<const EngineCase*>& cases, const SideBySideOptions& options = {},
-                                      const ShareProgress& progress = {});
+std::vector<EngineResult> run_engines(const std::vector<const EngineCase*>& cases,
+                                      const SideBySideOptions& options = {}, const ShareProgress& progress = {});
 
 }  // namespace pulsewright

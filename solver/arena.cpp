@@ -3,9 +3,27 @@
 namespace pulsewright {
 
 void Arena::resize(std::size_t n) {
-  for (Lane* lane : {&momentum, &energy, &burned, &rho, &u, &p, &Y, &T, &c, &p_mid, &inv_dx, &inv_volume, &flare, &loss,
-                     &heat_exchange, &wall_temperature, &heat_given, &heat_taken, &roughness_term,
-                     &loss_forward, &loss_backward})
+  for (Lane* lane : {&momentum,
+                     &energy,
+                     &burned,
+                     &rho,
+                     &u,
+                     &p,
+                     &Y,
+                     &T,
+                     &c,
+                     &p_mid,
+                     &inv_dx,
+                     &inv_volume,
+                     &flare,
+                     &loss,
+                     &heat_exchange,
+                     &wall_temperature,
+                     &heat_given,
+                     &heat_taken,
+                     &roughness_term,
+                     &loss_forward,
+                     &loss_backward})
     lane->resize(n, 0.0);
   hydraulic_diameter.resize(n, 1e6);  // ghosts feel no wall
   for (EdgeStates* edge : {&start, &finish})

@@ -23,9 +23,9 @@ struct DuctSpec {
   std::vector<double> hydraulic_diameter;  // m
   std::vector<double> roughness;           // m, absolute; 0 = smooth
   std::vector<double> wall_temperature;    // K; used where heat is on
-  std::vector<double> loss_forward;        // loss coefficient per metre for u > 0, 1/m (bends, tapers; friction not included)
-  std::vector<double> loss_backward;       // the same for u < 0
-  std::vector<Primitive> initial;          // first state of each cell
+  std::vector<double> loss_forward;  // loss coefficient per metre for u > 0, 1/m (bends, tapers; friction not included)
+  std::vector<double> loss_backward;  // the same for u < 0
+  std::vector<Primitive> initial;     // first state of each cell
 
   std::size_t cells() const { return cell_volume.size(); }
   double length() const { return dx * static_cast<double>(cells()); }

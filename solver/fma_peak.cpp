@@ -15,7 +15,8 @@ using Vector [[gnu::vector_size(8 * lanes)]] = double;
 #if defined(__x86_64__) && defined(PULSEWRIGHT_X86_64)
 [[gnu::target("arch=x86-64-v3")]]
 #endif
-double run_chains(double factor) {
+double
+run_chains(double factor) {
   Vector x[chains];
   for (int k = 0; k < chains; ++k) x[k] = Vector{1, 2, 3, 4} + static_cast<double>(k);
   const Vector a = Vector{} + factor, b = Vector{} + 1e-9;

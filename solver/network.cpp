@@ -15,7 +15,7 @@
 namespace pulsewright {
 namespace {
 
-constexpr long refresh_interval = 10;       // steps between two refreshes of friction and heat factors
+constexpr long refresh_interval = 10;  // steps between two refreshes of friction and heat factors
 
 /// A value of the gas for a message, which never prints NaN or infinity.
 std::string figure(double value) { return std::isfinite(value) ? fmt::format("{:.4g}", value) : "(no number)"; }
@@ -59,7 +59,8 @@ void Network::fill_cell(std::size_t i, const Primitive& q) {
   arena_.momentum[i] = q.rho * q.u;
   // The energy whose temperature, by the loop's own inverse, is T to the last digit: gases side by side then rest at one pressure.
   double e = internal_energy(gas_, arena_.T[i], q.Y);
-  for (int turn = 0; turn < 3; ++turn) e += cv(gas_, arena_.T[i], q.Y) * (arena_.T[i] - temperature_from_energy(gas_, e, q.Y));
+  for (int turn = 0; turn < 3; ++turn)
+    e += cv(gas_, arena_.T[i], q.Y) * (arena_.T[i] - temperature_from_energy(gas_, e, q.Y));
   arena_.energy[i] = q.rho * (e + 0.5 * q.u * q.u);
   arena_.burned[i] = q.rho * q.Y;
 }
@@ -74,11 +75,16 @@ void Network::add_slot(const DuctEnd& end) {
   Run& r = runs_[static_cast<std::size_t>(end.duct)];
   const bool finish = end.side == Side::finish;
   bool& taken = finish ? r.finished : r.started;
-  if (taken) throw Error(ErrorKind::internal, fmt::format("the {} of duct {} is attached twice", finish ? "finish" : "start", r.name));
+  if (taken)
+    throw Error(ErrorKind::internal,
+                fmt::format("the {} of duct {} is attached twice", finish ? "finish" : "start", r.name));
   taken = true;
   const std::size_t last = r.first + r.cells - 1, cell = finish ? last : r.first;
-  const auto into = [&](std::size_t steps) { return finish ? last - std::min(steps, r.cells - 1) : r.first + std::min(steps, r.cells - 1); };
-  slots_.push_back({cell, finish ? last + 1 : r.first, finish ? last + 1 : r.first - 1, into(1), into(2), finish ? 1.0 : -1.0, {}});
+  const auto into = [&](std::size_t steps) {
+    return finish ? last - std::min(steps, r.cells - 1) : r.first + std::min(steps, r.cells - 1);
+  };
+  slots_.push_back(
+      {cell, finish ? last + 1 : r.first, finish ? last + 1 : r.first - 1, into(1), into(2), finish ? 1.0 : -1.0, {}});
   Port port{};
   port.area = arena_.face_area[slots_.back().face];
   ports_.push_back(port);
@@ -128,7 +134,8 @@ void Network::read_ports() {
     const EdgeStates& edge = s.sign > 0 ? arena_.finish : arena_.start;
     const double rho = edge.rho[s.cell], p = edge.p[s.cell], Y = std::clamp(edge.Y[s.cell], 0.0, 1.0);
     const double gamma = arena_.c[s.cell] * arena_.c[s.cell] * arena_.rho[s.cell] / arena_.p[s.cell];
-    ports_[k].state = {rho, s.sign * edge.u[s.cell], p, Y, p / (rho * gas_constant(gas_, Y)), gamma, std::sqrt(gamma * p / rho)};
+    ports_[k].state = {rho,   s.sign * edge.u[s.cell],   p, Y, p / (rho * gas_constant(gas_, Y)),
+                       gamma, std::sqrt(gamma * p / rho)};
   }
 }
 
@@ -141,7 +148,8 @@ void Network::write_ports() {
     arena_.flux_momentum[s.face] = f.momentum;
     arena_.flux_energy[s.face] = f.energy;
     arena_.flux_burned[s.face] = f.burned;
-    s.correction = {2 * (face.rho - edge.rho), 2 * s.sign * (face.w - edge.w), 2 * (face.p - edge.p), 2 * (face.Y - edge.Y)};
+    s.correction = {2 * (face.rho - edge.rho), 2 * s.sign * (face.w - edge.w), 2 * (face.p - edge.p),
+                    2 * (face.Y - edge.Y)};
   }
 }
 
@@ -188,7 +196,8 @@ void Network::run_until(double t) {
 
 bool Network::is_sound(std::size_t i) const {
   const double e = arena_.energy[i] / arena_.rho[i] - 0.5 * arena_.u[i] * arena_.u[i];
-  return arena_.rho[i] > 0 && e > 0 && arena_.p[i] > 0 && arena_.T[i] > 0 && std::isfinite(arena_.u[i]) && std::isfinite(arena_.c[i]);
+  return arena_.rho[i] > 0 && e > 0 && arena_.p[i] > 0 && arena_.T[i] > 0 && std::isfinite(arena_.u[i]) &&
+         std::isfinite(arena_.c[i]);
 }
 
 void Network::report_unphysical() const {
@@ -197,11 +206,14 @@ void Network::report_unphysical() const {
       const std::size_t i = run(d).first + j;
       if (is_sound(i)) continue;
       const double distance_mm = 1e3 * (static_cast<double>(j) + 0.5) * run(d).dx;
-      throw Error(ErrorKind::unphysical,
-                  fmt::format("the gas turned unphysical: density {} kg/m3, pressure {} bar, temperature {} K, velocity {} m/s",
-                              figure(arena_.rho[i]), figure(arena_.p[i] / 1e5), figure(arena_.T[i]), figure(arena_.u[i])),
-                  fmt::format("duct {}, cell {}, {:.1f} mm from its start, at {:.4f} ms", run(d).name, j + 1, distance_mm, 1e3 * time_),
-                  "look for a start state or a supply far from the rest, or a very sharp step in bore there; a shorter cell can help");
+      throw Error(
+          ErrorKind::unphysical,
+          fmt::format("the gas turned unphysical: density {} kg/m3, pressure {} bar, temperature {} K, velocity {} m/s",
+                      figure(arena_.rho[i]), figure(arena_.p[i] / 1e5), figure(arena_.T[i]), figure(arena_.u[i])),
+          fmt::format("duct {}, cell {}, {:.1f} mm from its start, at {:.4f} ms", run(d).name, j + 1, distance_mm,
+                      1e3 * time_),
+          "look for a start state or a supply far from the rest, or a very sharp step in bore there; a shorter cell "
+          "can help");
     }
   throw Error(ErrorKind::internal, "a ghost cell turned unphysical");
 }

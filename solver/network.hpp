@@ -16,13 +16,13 @@ namespace pulsewright {
 
 struct NetworkOptions {
   enum class Friction { none, rough_wall, constant };
-  double courant = 0.8;                 // share of the largest stable time step
-  Friction friction = Friction::none;   // rough_wall: Reynolds number and roughness of each duct
-  double darcy_factor = 0;              // for constant
-  bool losses = true;                   // loss_forward, loss_backward of the ducts (bends, tapers)
-  bool wall_heat = false;               // exchange with wall_temperature
-  double wall_heat_factor = 1;          // on the Nusselt number
-  double heat_flux = 0;                 // given flux into the gas, W/m2 of wall
+  double courant = 0.8;                // share of the largest stable time step
+  Friction friction = Friction::none;  // rough_wall: Reynolds number and roughness of each duct
+  double darcy_factor = 0;             // for constant
+  bool losses = true;                  // loss_forward, loss_backward of the ducts (bends, tapers)
+  bool wall_heat = false;              // exchange with wall_temperature
+  double wall_heat_factor = 1;         // on the Nusselt number
+  double heat_flux = 0;                // given flux into the gas, W/m2 of wall
 };
 
 class Network {
@@ -62,9 +62,9 @@ class Network {
   const NetworkOptions& options() const { return options_; }
 
   int ducts() const { return static_cast<int>(runs_.size()); }
-  std::size_t cells() const { return cells_; }                       // without ghosts
+  std::size_t cells() const { return cells_; }  // without ghosts
   std::size_t cells(int duct) const { return run(duct).cells; }
-  std::size_t first(int duct) const { return run(duct).first; }      // arena index of its first cell
+  std::size_t first(int duct) const { return run(duct).first; }  // arena index of its first cell
   double dx(int duct) const { return run(duct).dx; }
   const std::string& name(int duct) const { return run(duct).name; }
   std::vector<double> bores(int duct) const;  // of the equal-area circle of each cell, m
@@ -101,10 +101,10 @@ class Network {
     double dx;
     bool started = false, finished = false;  // ends attached
   };
-  struct Slot {             // where a port sits in the arena
+  struct Slot {                                    // where a port sits in the arena
     std::size_t cell, face, ghost, inner, deeper;  // inner, deeper: the next two cells into the duct
-    double sign;            // +1 finish, -1 start: w = sign u
-    Primitive correction;   // twice (end face - predicted edge) of the last step, along the duct
+    double sign;                                   // +1 finish, -1 start: w = sign u
+    Primitive correction;                          // twice (end face - predicted edge) of the last step, along the duct
   };
 
   const Run& run(int duct) const { return runs_[static_cast<std::size_t>(duct)]; }

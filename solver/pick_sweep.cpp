@@ -23,8 +23,9 @@ std::vector<const Sweep*> find_sweeps() {
 #ifdef PULSEWRIGHT_X86_64
   __builtin_cpu_init();
   const bool has_v3 = __builtin_cpu_supports("avx2") && __builtin_cpu_supports("fma");
-  const bool has_v4 = has_v3 && __builtin_cpu_supports("avx512f") && __builtin_cpu_supports("avx512vl") && __builtin_cpu_supports("avx512dq") &&
-                      __builtin_cpu_supports("avx512bw") && __builtin_cpu_supports("avx512cd");
+  const bool has_v4 = has_v3 && __builtin_cpu_supports("avx512f") && __builtin_cpu_supports("avx512vl") &&
+                      __builtin_cpu_supports("avx512dq") && __builtin_cpu_supports("avx512bw") &&
+                      __builtin_cpu_supports("avx512cd");
   if (has_v4) found.push_back(&v4::sweep);
   if (has_v3) found.push_back(&v3::sweep);
 #endif

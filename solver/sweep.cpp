@@ -11,10 +11,10 @@ namespace {
 
 // rho e of gas at p and rho; for a perfect gas without the division.
 template <class Law>
-inline double energy_density(const Law& gas, double rho, double p, double Y) {
+inline double energy_density(const Law &gas, double rho, double p, double Y) {
   return rho * internal_energy(gas, p / (rho * gas_constant(gas, Y)), Y);
 }
-inline double energy_density(const PerfectGas& gas, double /*rho*/, double p, double /*Y*/) {
+inline double energy_density(const PerfectGas &gas, double /*rho*/, double p, double /*Y*/) {
   return p * (gas.cv / gas.gas_constant);
 }
 
@@ -23,13 +23,13 @@ constexpr double least_share = 0.2;
 
 /// First order, without prediction, where the prediction emptied a cell. Rare: not vectorised.
 template <class Law>
-void take_as_they_are(Arena& a, const Law& gas) {
+void take_as_they_are(Arena &a, const Law &gas) {
   for (std::size_t i = 1; i + 1 < a.size(); ++i) {
     const bool rho_sound = lesser(a.start.rho[i], a.finish.rho[i]) > least_share * a.rho[i];
     const bool p_sound = lesser(a.start.p[i], a.finish.p[i]) > least_share * a.p[i];
     if (rho_sound && p_sound) continue;
     a.p_mid[i] = a.p[i];
-    for (EdgeStates* e : {&a.start, &a.finish}) {
+    for (EdgeStates *e : {&a.start, &a.finish}) {
       e->rho[i] = a.rho[i], e->u[i] = a.u[i], e->p[i] = a.p[i], e->Y[i] = a.Y[i];
       e->energy[i] = energy_density(gas, a.rho[i], a.p[i], a.Y[i]) + 0.5 * a.rho[i] * a.u[i] * a.u[i];
     }
@@ -43,19 +43,18 @@ void take_as_they_are(Arena& a, const Law& gas) {
 // Valid for  Courant number up to 1
 // Tested by  tests/verification/simple_wave_checks.cpp (order of accuracy), tests/solver/sweep_test.cpp
 template <class Law>
-void predict_loop(Arena& a, const Law& law, double dt) {
+void predict_loop(Arena &a, const Law &law, double dt) {
   const Law gas = law;  // a local copy cannot alias the lanes
   const std::size_t n = a.size();
   const double *__restrict rho = a.rho.data(), *__restrict u = a.u.data(), *__restrict p = a.p.data(),
-                          *__restrict Y = a.Y.data(), *__restrict c = a.c.data(),
-                          *__restrict inv_dx = a.inv_dx.data(), *__restrict flare = a.flare.data();
-  double *__restrict s_rho = a.start.rho.data(), *__restrict s_u = a.start.u.data(),
-         *__restrict s_p = a.start.p.data(), *__restrict s_Y = a.start.Y.data(),
-         *__restrict s_E = a.start.energy.data();
+                           *__restrict Y = a.Y.data(), *__restrict c = a.c.data(), *__restrict inv_dx = a.inv_dx.data(),
+                           *__restrict flare = a.flare.data();
+  double *__restrict s_rho = a.start.rho.data(), *__restrict s_u = a.start.u.data(), *__restrict s_p = a.start.p.data(),
+                     *__restrict s_Y = a.start.Y.data(), *__restrict s_E = a.start.energy.data();
   double *__restrict f_rho = a.finish.rho.data(), *__restrict f_u = a.finish.u.data(),
-         *__restrict f_p = a.finish.p.data(), *__restrict f_Y = a.finish.Y.data(),
-         *__restrict f_E = a.finish.energy.data();
-  double* __restrict p_mid = a.p_mid.data();
+                     *__restrict f_p = a.finish.p.data(), *__restrict f_Y = a.finish.Y.data(),
+                     *__restrict f_E = a.finish.energy.data();
+  double *__restrict p_mid = a.p_mid.data();
   double margin = 1e300;  // of what is left over the least share, Pa and kg/m3 alike: only its sign counts
 #pragma omp simd reduction(min : margin)
   for (std::size_t i = 1; i < n - 1; ++i) {
@@ -81,8 +80,8 @@ void predict_loop(Arena& a, const Law& law, double dt) {
   if (!(margin > 0)) take_as_they_are(a, gas);
 }
 
-void predict(Arena& a, const Gas& gas, double dt) {
-  with_law(gas, [&](const auto& law) { predict_loop(a, law, dt); });
+void predict(Arena &a, const Gas &gas, double dt) {
+  with_law(gas, [&](const auto &law) { predict_loop(a, law, dt); });
 }
 
 // Equation   S_L = min(u_L - c_L, u_R - c_R), S_R = max(u_L + c_L, u_R + c_R)
@@ -92,16 +91,16 @@ void predict(Arena& a, const Gas& gas, double dt) {
 // Symbols    c of the cells, so that no square root is needed here
 // Valid for  positive rho and p; a stationary contact is kept exactly
 // Tested by  tests/solver/sweep_test.cpp, tests/verification/riemann_checks.cpp
-void fluxes(Arena& a) {
+void fluxes(Arena &a) {
   const std::size_t n = a.size();
   const double *__restrict lr = a.finish.rho.data(), *__restrict lu = a.finish.u.data(),
-                          *__restrict lp = a.finish.p.data(), *__restrict lY = a.finish.Y.data(),
-                          *__restrict lE = a.finish.energy.data();
+                           *__restrict lp = a.finish.p.data(), *__restrict lY = a.finish.Y.data(),
+                           *__restrict lE = a.finish.energy.data();
   const double *__restrict rr = a.start.rho.data(), *__restrict ru = a.start.u.data(),
-                          *__restrict rp = a.start.p.data(), *__restrict rY = a.start.Y.data(),
-                          *__restrict rE = a.start.energy.data(), *__restrict c = a.c.data();
+                           *__restrict rp = a.start.p.data(), *__restrict rY = a.start.Y.data(),
+                           *__restrict rE = a.start.energy.data(), *__restrict c = a.c.data();
   double *__restrict f_mass = a.flux_mass.data(), *__restrict f_mom = a.flux_momentum.data(),
-         *__restrict f_ene = a.flux_energy.data(), *__restrict f_bur = a.flux_burned.data();
+                     *__restrict f_ene = a.flux_energy.data(), *__restrict f_bur = a.flux_burned.data();
 #pragma omp simd
   for (std::size_t i = 2; i < n - 1; ++i) {
     const std::size_t l = i - 1;
@@ -132,19 +131,19 @@ void fluxes(Arena& a) {
 // Tested by  tests/solver/rest_test.cpp, tests/solver/closed_network_test.cpp,
 //            tests/verification/steady_flow_checks.cpp (Fanno, Rayleigh)
 template <class Law>
-SweepReport update_loop(Arena& a, const Law& law, double dt) {
+SweepReport update_loop(Arena &a, const Law &law, double dt) {
   const Law gas = law;
   const std::size_t n = a.size();
   double *__restrict rho = a.rho.data(), *__restrict mom = a.momentum.data(), *__restrict ene = a.energy.data(),
-         *__restrict bur = a.burned.data(), *__restrict u = a.u.data(), *__restrict p = a.p.data(),
-         *__restrict Y = a.Y.data(), *__restrict T = a.T.data(), *__restrict c = a.c.data(),
-         *__restrict taken = a.heat_taken.data();
+                     *__restrict bur = a.burned.data(), *__restrict u = a.u.data(), *__restrict p = a.p.data(),
+                     *__restrict Y = a.Y.data(), *__restrict T = a.T.data(), *__restrict c = a.c.data(),
+                     *__restrict taken = a.heat_taken.data();
   const double *__restrict fm = a.flux_mass.data(), *__restrict fp = a.flux_momentum.data(),
-                          *__restrict fe = a.flux_energy.data(), *__restrict fb = a.flux_burned.data(),
-                          *__restrict A = a.face_area.data(), *__restrict inv_V = a.inv_volume.data(),
-                          *__restrict pm = a.p_mid.data(), *__restrict k = a.loss.data(),
-                          *__restrict h = a.heat_exchange.data(), *__restrict Tw = a.wall_temperature.data(),
-                          *__restrict q = a.heat_given.data(), *__restrict inv_dx = a.inv_dx.data();
+                           *__restrict fe = a.flux_energy.data(), *__restrict fb = a.flux_burned.data(),
+                           *__restrict A = a.face_area.data(), *__restrict inv_V = a.inv_volume.data(),
+                           *__restrict pm = a.p_mid.data(), *__restrict k = a.loss.data(),
+                           *__restrict h = a.heat_exchange.data(), *__restrict Tw = a.wall_temperature.data(),
+                           *__restrict q = a.heat_given.data(), *__restrict inv_dx = a.inv_dx.data();
   double fastest = 0, coldest = 1e300, thinnest = 1e300, check = 0;
 #pragma omp simd reduction(max : fastest) reduction(min : coldest, thinnest) reduction(+ : check)
   for (std::size_t i = 0; i < n; ++i) {
@@ -173,8 +172,8 @@ SweepReport update_loop(Arena& a, const Law& law, double dt) {
   return {fastest, coldest, thinnest, check};
 }
 
-SweepReport update(Arena& a, const Gas& gas, double dt) {
-  return with_law(gas, [&](const auto& law) { return update_loop(a, law, dt); });
+SweepReport update(Arena &a, const Gas &gas, double dt) {
+  return with_law(gas, [&](const auto &law) { return update_loop(a, law, dt); });
 }
 
 // Equation   loss = f_D/D_h + k of the flow's direction; heat exchange = 4 Nu k_gas / D_h^2, Re = rho |u| D_h / mu
@@ -185,13 +184,14 @@ SweepReport update(Arena& a, const Gas& gas, double dt) {
 //            nothing
 // Tested by  tests/solver/sources_test.cpp, tests/verification/steady_flow_checks.cpp (Fanno, Rayleigh)
 template <class Law>
-void sources_loop(Arena& a, const Law& law, const SourceSwitches& on) {
+void sources_loop(Arena &a, const Law &law, const SourceSwitches &on) {
   const Law gas = law;
-  const double constant = on.rough_wall ? 0 : on.darcy_factor, rough_wall = on.rough_wall ? 1 : 0, losses = on.losses ? 1 : 0,
-               heat = on.heat_factor;
-  const double *__restrict rho = a.rho.data(), *__restrict u = a.u.data(), *__restrict T = a.T.data(), *__restrict Y = a.Y.data(),
-                          *__restrict D = a.hydraulic_diameter.data(), *__restrict rough = a.roughness_term.data(),
-                          *__restrict ahead = a.loss_forward.data(), *__restrict back = a.loss_backward.data();
+  const double constant = on.rough_wall ? 0 : on.darcy_factor, rough_wall = on.rough_wall ? 1 : 0,
+               losses = on.losses ? 1 : 0, heat = on.heat_factor;
+  const double *__restrict rho = a.rho.data(), *__restrict u = a.u.data(), *__restrict T = a.T.data(),
+                           *__restrict Y = a.Y.data(), *__restrict D = a.hydraulic_diameter.data(),
+                           *__restrict rough = a.roughness_term.data(), *__restrict ahead = a.loss_forward.data(),
+                           *__restrict back = a.loss_backward.data();
   double *__restrict loss = a.loss.data(), *__restrict exchange = a.heat_exchange.data();
   const std::size_t n = a.size();
 #pragma omp simd
@@ -204,8 +204,8 @@ void sources_loop(Arena& a, const Law& law, const SourceSwitches& on) {
   }
 }
 
-void sources(Arena& a, const Gas& gas, const SourceSwitches& on) {
-  with_law(gas, [&](const auto& law) { sources_loop(a, law, on); });
+void sources(Arena &a, const Gas &gas, const SourceSwitches &on) {
+  with_law(gas, [&](const auto &law) { sources_loop(a, law, on); });
 }
 
 }  // namespace

@@ -20,10 +20,10 @@ struct SweepReport {
 
 /// Which sources act on the gas; a factor of 0 is off.
 struct SourceSwitches {
-  bool rough_wall;         // friction by Reynolds number and roughness, else
-  double darcy_factor;     // this constant
-  bool losses;             // loss_forward, loss_backward
-  double heat_factor;      // on the Nusselt number
+  bool rough_wall;      // friction by Reynolds number and roughness, else
+  double darcy_factor;  // this constant
+  bool losses;          // loss_forward, loss_backward
+  double heat_factor;   // on the Nusselt number
 };
 
 struct Sweep {
@@ -31,7 +31,7 @@ struct Sweep {
   void (*fluxes)(Arena&);
   SweepReport (*update)(Arena&, const Gas&, double dt);
   void (*sources)(Arena&, const Gas&, const SourceSwitches&);  // loss and heat_exchange from the present state
-  const char* name;  // "v4", "v3" or "plain"
+  const char* name;                                            // "v4", "v3" or "plain"
 };
 
 /// The builds that this machine can run, the fastest first, the plain one last.

@@ -26,7 +26,8 @@ std::string edited(std::string text, const std::string& what, const std::string&
 
 testing::AssertionResult says(const std::string& message, const std::vector<std::string>& words) {
   for (const std::string& word : words)
-    if (message.find(word) == std::string::npos) return testing::AssertionFailure() << "'" << word << "' is not in:\n" << message;
+    if (message.find(word) == std::string::npos)
+      return testing::AssertionFailure() << "'" << word << "' is not in:\n" << message;
   return testing::AssertionSuccess();
 }
 
@@ -58,31 +59,55 @@ TEST_P(BadCase, IsToldAndNothingIsWritten) {
   EXPECT_EQ(checked.err, o.err);
 }
 
-const std::string bore = "bore              = \"86 mm\"", length = "length = \"450 mm\"", primary_two = "[[primary]]\ncylinder = 2\nclock    = \"270 deg\"\n";
+const std::string bore = "bore              = \"86 mm\"", length = "length = \"450 mm\"",
+                  primary_two = "[[primary]]\ncylinder = 2\nclock    = \"270 deg\"\n";
 
 INSTANTIATE_TEST_SUITE_P(
     Values, BadCase,
-    testing::Values(BadInput{"WrongUnit", "engine.toml", bore, "bore = \"86 kg\"", {"engine.toml:4:", "86 kg", "length"}},
-                    BadInput{"MissingUnit", "engine.toml", bore, "bore = \"86\"", {"engine.toml:4:", "86"}},
-                    BadInput{"PlainNumber", "engine.toml", bore, "bore = 86", {"engine.toml:4:", "bore"}},
-                    BadInput{"MisspeltUnit", "engine.toml", bore, "bore = \"86 mmm\"", {"engine.toml:4:", "mmm"}},
-                    BadInput{"TemperatureForALength", engine_case, length, "length = \"900 C\"", {engine_case + ":18:", "900 C", "length"}},
-                    BadInput{"DecimalComma", engine_case, length, "length = \"36,6 mm\"", {engine_case + ":18:", "36,6 mm", "36.6"}},
-                    BadInput{"Negative", "engine.toml", bore, "bore = \"-86 mm\"", {"engine.toml:4:", "-86 mm"}},
-                    BadInput{"Zero", "engine.toml", bore, "bore = \"0 mm\"", {"engine.toml:4:", "0 mm"}},
-                    BadInput{"NoNumber", "engine.toml", bore, "bore = \"nan mm\"", {"engine.toml:4:", "bore"}},
-                    BadInput{"Infinite", "engine.toml", bore, "bore = \"inf mm\"", {"engine.toml:4:", "bore"}},
-                    BadInput{"Huge", "engine.toml", bore, "bore = \"1e300 mm\"", {"engine.toml:4:", "1e300"}},
-                    BadInput{"HugePlainNumber", "engine.toml", "redline           = 7500", "redline = 1e300", {"engine.toml:8:", "redline"}},
-                    BadInput{"NoNumberAsTomlHasIt", "engine.toml", "redline           = 7500", "redline = nan", {"engine.toml:8:", "redline"}},
-                    BadInput{"GaugeWhereAbsoluteIsAsked", "engine.toml", "altitude = \"300 m\"", "pressure = \"14.7 psig\"", {"engine.toml:35:", "psig", "pressure"}},
-                    BadInput{"AbsoluteWhereGaugeIsAsked", "engine.toml", "boost_gauge = \"1.0 bar\"", "boost_gauge = \"30 psia\"", {"engine.toml:31:", "psia", "boost_gauge"}}),
+    testing::Values(
+        BadInput{"WrongUnit", "engine.toml", bore, "bore = \"86 kg\"", {"engine.toml:4:", "86 kg", "length"}},
+        BadInput{"MissingUnit", "engine.toml", bore, "bore = \"86\"", {"engine.toml:4:", "86"}},
+        BadInput{"PlainNumber", "engine.toml", bore, "bore = 86", {"engine.toml:4:", "bore"}},
+        BadInput{"MisspeltUnit", "engine.toml", bore, "bore = \"86 mmm\"", {"engine.toml:4:", "mmm"}},
+        BadInput{"TemperatureForALength",
+                 engine_case,
+                 length,
+                 "length = \"900 C\"",
+                 {engine_case + ":18:", "900 C", "length"}},
+        BadInput{
+            "DecimalComma", engine_case, length, "length = \"36,6 mm\"", {engine_case + ":18:", "36,6 mm", "36.6"}},
+        BadInput{"Negative", "engine.toml", bore, "bore = \"-86 mm\"", {"engine.toml:4:", "-86 mm"}},
+        BadInput{"Zero", "engine.toml", bore, "bore = \"0 mm\"", {"engine.toml:4:", "0 mm"}},
+        BadInput{"NoNumber", "engine.toml", bore, "bore = \"nan mm\"", {"engine.toml:4:", "bore"}},
+        BadInput{"Infinite", "engine.toml", bore, "bore = \"inf mm\"", {"engine.toml:4:", "bore"}},
+        BadInput{"Huge", "engine.toml", bore, "bore = \"1e300 mm\"", {"engine.toml:4:", "1e300"}},
+        BadInput{"HugePlainNumber",
+                 "engine.toml",
+                 "redline           = 7500",
+                 "redline = 1e300",
+                 {"engine.toml:8:", "redline"}},
+        BadInput{"NoNumberAsTomlHasIt",
+                 "engine.toml",
+                 "redline           = 7500",
+                 "redline = nan",
+                 {"engine.toml:8:", "redline"}},
+        BadInput{"GaugeWhereAbsoluteIsAsked",
+                 "engine.toml",
+                 "altitude = \"300 m\"",
+                 "pressure = \"14.7 psig\"",
+                 {"engine.toml:35:", "psig", "pressure"}},
+        BadInput{"AbsoluteWhereGaugeIsAsked",
+                 "engine.toml",
+                 "boost_gauge = \"1.0 bar\"",
+                 "boost_gauge = \"30 psia\"",
+                 {"engine.toml:31:", "psia", "boost_gauge"}}),
     [](const auto& one) { return std::string(one.param.name); });
 
 INSTANTIATE_TEST_SUITE_P(
     Keys, BadCase,
     testing::Values(BadInput{"Unknown", "engine.toml", "stroke ", "strok ", {"engine.toml:5:", "strok", "`stroke`"}},
-                    BadInput{"UnknownTable", "engine.toml", "[charge]", "[chrage]", {"engine.toml:30:", "chrage", "charge"}},
+                    BadInput{
+                        "UnknownTable", "engine.toml", "[charge]", "[chrage]", {"engine.toml:30:", "chrage", "charge"}},
                     BadInput{"SaidTwice", "engine.toml", bore, bore + "\nbore = \"80 mm\"", {"engine.toml:5:", "bore"}},
                     BadInput{"Syntax", "turbo.toml", "[turbine]", "[turbine", {"turbo.toml:2:"}},
                     BadInput{"UnclosedText", "turbo.toml", "\"63.5 mm\"", "\"63.5 mm", {"turbo.toml:"}}),
@@ -91,26 +116,69 @@ INSTANTIATE_TEST_SUITE_P(
 INSTANTIATE_TEST_SUITE_P(
     Network, BadCase,
     testing::Values(
-        BadInput{"NameTwice", engine_case, "name    = \"gate\"", "name = \"merge\"", {"'merge' is taken", engine_case + ":"}},
-        BadInput{"DuctToNowhere", engine_case, "to     = \"merge\"", "to = \"merg\"", {engine_case + ":21:", "'merg'", "merge"}},
-        BadInput{"DuctEndTwice", "turbo.toml", "", "\n[[duct]]\nname = \"second\"\nfrom = \"turbine.out\"\nto = \"air\"\nlength = \"1 m\"\nbore = \"60 mm\"\n", {"two ducts start at 'turbine.out'", "turbo.toml:"}},
-        BadInput{"EndOfARigTwice", rig_case, "to          = \"right\"", "to = \"left\"", {"two ducts stand at the end 'left'", rig_case + ":"}},
+        BadInput{"NameTwice",
+                 engine_case,
+                 "name    = \"gate\"",
+                 "name = \"merge\"",
+                 {"'merge' is taken", engine_case + ":"}},
+        BadInput{"DuctToNowhere",
+                 engine_case,
+                 "to     = \"merge\"",
+                 "to = \"merg\"",
+                 {engine_case + ":21:", "'merg'", "merge"}},
+        BadInput{
+            "DuctEndTwice",
+            "turbo.toml",
+            "",
+            "\n[[duct]]\nname = \"second\"\nfrom = \"turbine.out\"\nto = \"air\"\nlength = \"1 m\"\nbore = \"60 mm\"\n",
+            {"two ducts start at 'turbine.out'", "turbo.toml:"}},
+        BadInput{"EndOfARigTwice",
+                 rig_case,
+                 "to          = \"right\"",
+                 "to = \"left\"",
+                 {"two ducts stand at the end 'left'", rig_case + ":"}},
         BadInput{"NoPrimary", engine_case, primary_two, "", {"cylinder 2 has no primary"}},
-        BadInput{"TwoPrimaries", engine_case, "cylinder = 2", "name = \"other\"\ncylinder = 3", {"cylinder 3 has two primaries", engine_case + ":27", "cylinder 2 has no primary"}},
+        BadInput{"TwoPrimaries",
+                 engine_case,
+                 "cylinder = 2",
+                 "name = \"other\"\ncylinder = 3",
+                 {"cylinder 3 has two primaries", engine_case + ":27", "cylinder 2 has no primary"}},
         BadInput{"NoTurbine", "turbo.toml", "[turbine]\ncapacity", "[ambient]\ncapacity", {"no turbine"}},
         BadInput{"MomentumWithoutAngles", engine_case, "angle  = \"15 deg\"\n", "", {"joint 'merge'", "angle"}},
-        BadInput{"ImpossibleCam", "engine.toml", "\"18 deg after tdc\"", "\"170 deg before tdc\"", {"engine.toml:16:", "impossible cam"}},
+        BadInput{"ImpossibleCam",
+                 "engine.toml",
+                 "\"18 deg after tdc\"",
+                 "\"170 deg before tdc\"",
+                 {"engine.toml:16:", "impossible cam"}},
         BadInput{"SpeedTwice", engine_case, "2500, 3500", "3500, 3500", {engine_case + ":12:", "3500", "twice"}},
-        BadInput{"NoSpeed", engine_case, "[2500, 3500, 4500, 5500, 6500]", "[]", {engine_case + ":12:", "rpm", "empty"}},
+        BadInput{
+            "NoSpeed", engine_case, "[2500, 3500, 4500, 5500, 6500]", "[]", {engine_case + ":12:", "rpm", "empty"}},
         BadInput{"NoCamTiming", "engine.toml", "\"18 deg after tdc\"", "\"18 deg\"", {"engine.toml:16:", "18 deg"}}),
     [](const auto& one) { return std::string(one.param.name); });
 
 INSTANTIATE_TEST_SUITE_P(
     Use, BadCase,
-    testing::Values(BadInput{"Missing", engine_case, "\"turbo.toml\"", "\"turbos.toml\"", {engine_case + ":9:", "turbos.toml", "does not exist"}},
-                    BadInput{"Circular", "turbo.toml", "[turbine]", "use = [\"03_equal_primaries.toml\"]\n[turbine]", {"turbo.toml:2:", "circle", "03_equal_primaries.toml uses turbo.toml uses 03_equal_primaries.toml"}},
-                    BadInput{"Climbing", engine_case, "\"turbo.toml\"", "\"../turbo.toml\"", {engine_case + ":9:", "../turbo.toml", "beside"}},
-                    BadInput{"Absolute", engine_case, "\"turbo.toml\"", "\"/etc/passwd\"", {engine_case + ":9:", "/etc/passwd", "beside"}},
+    testing::Values(BadInput{"Missing",
+                             engine_case,
+                             "\"turbo.toml\"",
+                             "\"turbos.toml\"",
+                             {engine_case + ":9:", "turbos.toml", "does not exist"}},
+                    BadInput{"Circular",
+                             "turbo.toml",
+                             "[turbine]",
+                             "use = [\"03_equal_primaries.toml\"]\n[turbine]",
+                             {"turbo.toml:2:", "circle",
+                              "03_equal_primaries.toml uses turbo.toml uses 03_equal_primaries.toml"}},
+                    BadInput{"Climbing",
+                             engine_case,
+                             "\"turbo.toml\"",
+                             "\"../turbo.toml\"",
+                             {engine_case + ":9:", "../turbo.toml", "beside"}},
+                    BadInput{"Absolute",
+                             engine_case,
+                             "\"turbo.toml\"",
+                             "\"/etc/passwd\"",
+                             {engine_case + ":9:", "/etc/passwd", "beside"}},
                     BadInput{"Folder", engine_case, "\"turbo.toml\"", "\".\"", {engine_case + ":9:"}},
                     BadInput{"NoName", engine_case, "\"turbo.toml\"", "7", {engine_case + ":9:25:", "`use`", "7"}}),
     [](const auto& one) { return std::string(one.param.name); });
@@ -138,14 +206,19 @@ TEST_P(BadCaseFile, IsToldAndNothingIsWritten) {
   EXPECT_TRUE(std::ranges::all_of(o.err, [](char c) { return static_cast<unsigned char>(c) >= 0x20 || c == '\n'; }));
 }
 
-INSTANTIATE_TEST_SUITE_P(Files, BadCaseFile,
-                         testing::Values(BadFile{"Empty", "", {"bad.toml", "empty"}}, BadFile{"Blank", " \n\t\n", {"bad.toml", "empty"}},
-                                         BadFile{"Binary", std::string("\x7f" "ELF\x02\x01\x00\x00\x1b[2J", 12), {"bad.toml", "binary"}},
-                                         BadFile{"NoUtf8", "title = \"\xff\xfe\"\n", {"bad.toml:1"}},
-                                         BadFile{"Neither", "title = \"nothing else\"\n", {"[engine]", "[rig]"}},
-                                         BadFile{"UsesItself", "use = [\"bad.toml\"]\n", {"bad.toml:1", "circle"}},
-                                         BadFile{"TitleWithControlCharacters", "title = \"\\u001B[2J\\u0007\"\n[engine]\n", {"bad.toml:"}}),
-                         [](const auto& one) { return std::string(one.param.name); });
+INSTANTIATE_TEST_SUITE_P(
+    Files, BadCaseFile,
+    testing::Values(BadFile{"Empty", "", {"bad.toml", "empty"}}, BadFile{"Blank", " \n\t\n", {"bad.toml", "empty"}},
+                    BadFile{"Binary",
+                            std::string("\x7f"
+                                        "ELF\x02\x01\x00\x00\x1b[2J",
+                                        12),
+                            {"bad.toml", "binary"}},
+                    BadFile{"NoUtf8", "title = \"\xff\xfe\"\n", {"bad.toml:1"}},
+                    BadFile{"Neither", "title = \"nothing else\"\n", {"[engine]", "[rig]"}},
+                    BadFile{"UsesItself", "use = [\"bad.toml\"]\n", {"bad.toml:1", "circle"}},
+                    BadFile{"TitleWithControlCharacters", "title = \"\\u001B[2J\\u0007\"\n[engine]\n", {"bad.toml:"}}),
+    [](const auto& one) { return std::string(one.param.name); });
 
 // Heat taken out of the gas faster than it holds any.
 TEST(UnphysicalRig, StopsWithDuctCellDistanceTimeAndValues) {
@@ -154,7 +227,8 @@ TEST(UnphysicalRig, StopsWithDuctCellDistanceTimeAndValues) {
   const auto before = shop.files();
   const Outcome o = shop.run({"run", "frozen.toml", "--out", "frozen.h5", "--json"});
   EXPECT_EQ(o.exit_code, 5) << o.err;
-  EXPECT_TRUE(says(o.err, {"duct driver", "cell ", " mm from its start", " ms", "density", "pressure", "temperature", "velocity"}));
+  EXPECT_TRUE(says(
+      o.err, {"duct driver", "cell ", " mm from its start", " ms", "density", "pressure", "temperature", "velocity"}));
   EXPECT_FALSE(says(o.err, {"nan"}));
   EXPECT_TRUE(o.out.empty());
   EXPECT_EQ(shop.files(), before);
@@ -164,8 +238,10 @@ TEST(UnphysicalRig, StopsWithDuctCellDistanceTimeAndValues) {
 // was. 1e-12: rounding, as for every closed rig.
 TEST(VacuumInARig, IsFollowedWithoutLosingMassOrPrintingNoNumber) {
   const Workshop shop;
-  const std::string text = edited(shop.read(rig_case), "pressure    = \"1 bar\"", "pressure = \"1 bar\"\nvelocity = \"-2900 m/s\"");
-  shop.write("vacuum.toml", edited(text, "pressure    = \"0.1 bar\"", "pressure = \"0.1 bar\"\nvelocity = \"2900 m/s\""));
+  const std::string text =
+      edited(shop.read(rig_case), "pressure    = \"1 bar\"", "pressure = \"1 bar\"\nvelocity = \"-2900 m/s\"");
+  shop.write("vacuum.toml",
+             edited(text, "pressure    = \"0.1 bar\"", "pressure = \"0.1 bar\"\nvelocity = \"2900 m/s\""));
   const Outcome o = shop.run({"run", "vacuum.toml", "--json"});
   ASSERT_EQ(o.exit_code, 0) << o.err;
   EXPECT_FALSE(says(o.out, {"nan"}));
@@ -197,28 +273,40 @@ TEST_P(BadCommandLine, IsToldAtOnceAndNothingIsWritten) {
 
 INSTANTIATE_TEST_SUITE_P(
     Calls, BadCommandLine,
-    testing::Values(BadCall{"RpmOfLetters", {"--rpm", "fast"}, 2, {"'fast'", "--rpm"}}, BadCall{"RpmOfNothing", {"--rpm", ""}, 2, {"--rpm"}},
-                    BadCall{"RpmOfNothingAfterAnEqualsSign", {"--rpm="}, 2, {"empty"}},
-                    BadCall{"RpmWithAHole", {"--rpm", "3000,,4000"}, 2, {"--rpm"}}, BadCall{"RpmZero", {"--rpm", "0"}, 2, {"'0'"}},
-                    BadCall{"RpmNegative", {"--rpm=-3000"}, 2, {"'-3000'"}}, BadCall{"RpmNoNumber", {"--rpm", "nan"}, 2, {"'nan'"}},
-                    BadCall{"RpmInfinite", {"--rpm", "inf"}, 2, {"'inf'"}}, BadCall{"RpmHuge", {"--rpm", "1e300"}, 2, {"1e300"}},
-                    BadCall{"RpmTwice", {"--rpm", "3000,3000"}, 2, {"3000"}}, BadCall{"CellWithoutUnit", {"--cell", "5"}, 2, {"--cell"}},
-                    BadCall{"CellOfKelvin", {"--cell", "5 K"}, 2, {"5 K"}}, BadCall{"CellZero", {"--cell", "0 mm"}, 2, {"0 mm"}},
-                    BadCall{"CellNegative", {"--cell=-5 mm"}, 2, {"-5 mm"}}, BadCall{"CellTooFine", {"--cell", "0.001 mm"}, 2, {"0.001 mm"}},
-                    BadCall{"CellNoNumber", {"--cell", "nan mm"}, 2, {"nan"}}, BadCall{"UnknownOption", {"--rmp", "3000"}, 2, {"--rmp"}},
-                    BadCall{"OutIsAFolder", {"--out", "folder"}, 4, {"folder"}}, BadCall{"ReportIsAFolder", {"--report", "folder"}, 4, {"folder"}},
-                    BadCall{"OutIsAFolderWithForce", {"--out", "folder", "--force"}, 4, {"folder"}},
-                    BadCall{"OutInNoFolder", {"--out", "nowhere/x.h5"}, 4, {"nowhere"}}, BadCall{"OutIsAUsedFile", {"--out", "engine.toml", "--force"}, 2, {"engine.toml"}}, BadCall{"OutIsTheCase", {"--out", engine_case, "--force"}, 2, {engine_case}},
-                    BadCall{"OutAndReportAreOne", {"--out", "one", "--report", "one"}, 2, {"one"}},
-                    BadCall{"OutAndReportAreOneInOtherWords", {"--out", "one", "--report", "./one"}, 2, {"one"}}),
+    testing::Values(
+        BadCall{"RpmOfLetters", {"--rpm", "fast"}, 2, {"'fast'", "--rpm"}},
+        BadCall{"RpmOfNothing", {"--rpm", ""}, 2, {"--rpm"}},
+        BadCall{"RpmOfNothingAfterAnEqualsSign", {"--rpm="}, 2, {"empty"}},
+        BadCall{"RpmWithAHole", {"--rpm", "3000,,4000"}, 2, {"--rpm"}}, BadCall{"RpmZero", {"--rpm", "0"}, 2, {"'0'"}},
+        BadCall{"RpmNegative", {"--rpm=-3000"}, 2, {"'-3000'"}}, BadCall{"RpmNoNumber", {"--rpm", "nan"}, 2, {"'nan'"}},
+        BadCall{"RpmInfinite", {"--rpm", "inf"}, 2, {"'inf'"}}, BadCall{"RpmHuge", {"--rpm", "1e300"}, 2, {"1e300"}},
+        BadCall{"RpmTwice", {"--rpm", "3000,3000"}, 2, {"3000"}},
+        BadCall{"CellWithoutUnit", {"--cell", "5"}, 2, {"--cell"}},
+        BadCall{"CellOfKelvin", {"--cell", "5 K"}, 2, {"5 K"}}, BadCall{"CellZero", {"--cell", "0 mm"}, 2, {"0 mm"}},
+        BadCall{"CellNegative", {"--cell=-5 mm"}, 2, {"-5 mm"}},
+        BadCall{"CellTooFine", {"--cell", "0.001 mm"}, 2, {"0.001 mm"}},
+        BadCall{"CellNoNumber", {"--cell", "nan mm"}, 2, {"nan"}},
+        BadCall{"UnknownOption", {"--rmp", "3000"}, 2, {"--rmp"}},
+        BadCall{"OutIsAFolder", {"--out", "folder"}, 4, {"folder"}},
+        BadCall{"ReportIsAFolder", {"--report", "folder"}, 4, {"folder"}},
+        BadCall{"OutIsAFolderWithForce", {"--out", "folder", "--force"}, 4, {"folder"}},
+        BadCall{"OutInNoFolder", {"--out", "nowhere/x.h5"}, 4, {"nowhere"}},
+        BadCall{"OutIsAUsedFile", {"--out", "engine.toml", "--force"}, 2, {"engine.toml"}},
+        BadCall{"OutIsTheCase", {"--out", engine_case, "--force"}, 2, {engine_case}},
+        BadCall{"OutAndReportAreOne", {"--out", "one", "--report", "one"}, 2, {"one"}},
+        BadCall{"OutAndReportAreOneInOtherWords", {"--out", "one", "--report", "./one"}, 2, {"one"}}),
     [](const auto& one) { return std::string(one.param.name); });
 
 // A good case with a strange title: printed without its control characters, and the page holds none.
 TEST(StrangeTitle, ControlCharactersReachNeitherTerminalNorPage) {
   const Workshop shop;
-  shop.write("strange.toml", edited(shop.read(engine_case), "Hill-climb two-litre, equal primaries", "a\\u001B[2J\\u0007\\u0000b"));
+  shop.write("strange.toml",
+             edited(shop.read(engine_case), "Hill-climb two-litre, equal primaries", "a\\u001B[2J\\u0007\\u0000b"));
   const Outcome o = shop.run({"run", "strange.toml", "--rpm", "3000", "--cell", "20 mm", "--report", "page.html"});
-  const auto harmless = [](const std::string& text) { return std::ranges::all_of(text, [](char c) { return static_cast<unsigned char>(c) >= 0x20 || c == '\n' || c == '\t'; }); };
+  const auto harmless = [](const std::string& text) {
+    return std::ranges::all_of(text,
+                               [](char c) { return static_cast<unsigned char>(c) >= 0x20 || c == '\n' || c == '\t'; });
+  };
   EXPECT_TRUE(o.exit_code == 0 || o.exit_code == 3) << o.err;
   EXPECT_TRUE(harmless(o.out));
   EXPECT_TRUE(harmless(o.err)) << o.err;

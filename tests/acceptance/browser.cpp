@@ -52,11 +52,14 @@ std::string slurp(const std::filesystem::path& path) {
 }
 
 std::string filled(std::string text, const std::string& mark, const std::string& value) {
-  for (std::size_t at = text.find(mark); at != std::string::npos; at = text.find(mark, at + value.size())) text.replace(at, mark.size(), value);
+  for (std::size_t at = text.find(mark); at != std::string::npos; at = text.find(mark, at + value.size()))
+    text.replace(at, mark.size(), value);
   return text;
 }
 
-std::filesystem::path beside(const std::filesystem::path& page, const std::string& ending) { return page.string() + ending; }
+std::filesystem::path beside(const std::filesystem::path& page, const std::string& ending) {
+  return page.string() + ending;
+}
 
 }  // namespace
 
@@ -64,16 +67,20 @@ std::optional<Browser> Browser::find() {
   std::istringstream folders(std::getenv("PATH") ? std::getenv("PATH") : "");
   for (std::string folder; std::getline(folders, folder, ':');)
     for (const char* name : {"chromium", "chromium-browser"})
-      if (std::filesystem::exists(std::filesystem::path(folder) / name)) return Browser((std::filesystem::path(folder) / name).string());
+      if (std::filesystem::exists(std::filesystem::path(folder) / name))
+        return Browser((std::filesystem::path(folder) / name).string());
   return std::nullopt;
 }
 
 void Browser::run(const std::string& flags, const std::filesystem::path& page) const {
   const std::string profile = beside(page, ".profile"), out = beside(page, ".dom"), err = beside(page, ".err");
-  const std::string command = "'" + program_ + "' --headless=new --no-sandbox --disable-gpu --no-first-run --disable-background-networking --disable-component-update" +
-                              " --disable-sync --disable-dev-shm-usage --hide-scrollbars --force-device-scale-factor=1 --host-resolver-rules='MAP * ~NOTFOUND'" +
-                              " --virtual-time-budget=2000 --enable-logging=stderr --user-data-dir='" + profile + "' " + flags + " 'file://" + page.string() + "' >'" + out + "' 2>'" + err +
-                              "' </dev/null";
+  const std::string command = "'" + program_ +
+                              "' --headless=new --no-sandbox --disable-gpu --no-first-run "
+                              "--disable-background-networking --disable-component-update" +
+                              " --disable-sync --disable-dev-shm-usage --hide-scrollbars --force-device-scale-factor=1 "
+                              "--host-resolver-rules='MAP * ~NOTFOUND'" +
+                              " --virtual-time-budget=2000 --enable-logging=stderr --user-data-dir='" + profile + "' " +
+                              flags + " 'file://" + page.string() + "' >'" + out + "' 2>'" + err + "' </dev/null";
   if (std::system(command.c_str()) != 0) throw std::runtime_error("the browser failed: " + slurp(err));
 }
 
@@ -96,10 +103,12 @@ PageSeen Browser::look(const std::filesystem::path& page, int width) const {
   run("--allow-file-access-from-files --dump-dom " + size, helper);
   const std::string dom = slurp(beside(helper, ".dom"));
   const auto from = dom.find("SEEN{"), to = dom.find("}END", from);
-  if (from == std::string::npos || to == std::string::npos) throw std::runtime_error("the page could not be counted: " + slurp(beside(helper, ".err")));
+  if (from == std::string::npos || to == std::string::npos)
+    throw std::runtime_error("the page could not be counted: " + slurp(beside(helper, ".err")));
   const auto seen = nlohmann::json::parse(dom.substr(from + 4, to + 1 - from - 4));
   PageSeen result{seen["width"].get<int>(), {}};
-  for (const auto& c : seen["charts"]) result.charts.push_back({c["title"], c["drawn"].get<std::vector<double>>(), c["letter"], c["clear"]});
+  for (const auto& c : seen["charts"])
+    result.charts.push_back({c["title"], c["drawn"].get<std::vector<double>>(), c["letter"], c["clear"]});
   return result;
 }
 

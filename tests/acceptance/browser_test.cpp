@@ -1,9 +1,10 @@
 // The page in a browser, as it comes from disk: silent, without a request, every line of every chart visible. Skipped where no
 // Chromium is installed.
 
+#include "tests/acceptance/browser.hpp"
+
 #include <gtest/gtest.h>
 
-#include "tests/acceptance/browser.hpp"
 #include "tests/acceptance/program.hpp"
 
 namespace pulsewright {
@@ -14,7 +15,8 @@ class BrowserPage : public testing::Test {
   void SetUp() override {
     browser_ = Browser::find();
     if (!browser_) GTEST_SKIP() << "no Chromium on the PATH (Debian package chromium)";
-    const Outcome o = shop_.run({"compare", "03_equal_primaries.toml", "04_short_unequal.toml", "--rpm", "4500", "--quick", "--report", "page.html"});
+    const Outcome o = shop_.run({"compare", "03_equal_primaries.toml", "04_short_unequal.toml", "--rpm", "4500",
+                                 "--quick", "--report", "page.html"});
     ASSERT_EQ(o.exit_code, 0) << o.err;
   }
 
@@ -23,7 +25,8 @@ class BrowserPage : public testing::Test {
   /// The page with every `from` made `to`.
   std::filesystem::path altered(const std::string& from, const std::string& to) const {
     std::string text = shop_.read("page.html");
-    for (std::size_t at = text.find(from); at != std::string::npos; at = text.find(from, at + to.size())) text.replace(at, from.size(), to);
+    for (std::size_t at = text.find(from); at != std::string::npos; at = text.find(from, at + to.size()))
+      text.replace(at, from.size(), to);
     shop_.write("altered.html", text);
     return page("altered.html");
   }
@@ -56,18 +59,23 @@ void expect_drawn(const PageSeen& seen, int width) {
 TEST_F(BrowserPage, OpensFromDiskWithoutAWordOrARequest) {
   EXPECT_EQ(browser().console(page()), "");
   const std::string text = shop().read("page.html");
-  for (const char* way_out : {"://", "src=", "href=", "url(", "@import"}) EXPECT_EQ(text.find(way_out), std::string::npos) << way_out;
+  for (const char* way_out : {"://", "src=", "href=", "url(", "@import"})
+    EXPECT_EQ(text.find(way_out), std::string::npos) << way_out;
 }
 
 TEST_F(BrowserPage, StopsARequestThatSomebodyPutsIn) {
-  EXPECT_NE(browser().console(altered("</body>", "<img src=\"http://127.0.0.1:9/x.png\"></body>")).find("Content Security Policy"), std::string::npos);
+  EXPECT_NE(browser()
+                .console(altered("</body>", "<img src=\"http://127.0.0.1:9/x.png\"></body>"))
+                .find("Content Security Policy"),
+            std::string::npos);
 }
 
 TEST_F(BrowserPage, ShowsEveryLineOnAWideScreen) { expect_drawn(browser().look(page(), 1440), 1440); }
 TEST_F(BrowserPage, ShowsEveryLineOnAPhone) { expect_drawn(browser().look(page(), 390), 390); }
 
 TEST_F(BrowserPage, ALineWithoutInkIsNoticed) {
-  for (const ChartSeen& chart : browser().look(altered("stroke-width=\"2.1\"", "stroke-width=\"0\""), 1440).charts) EXPECT_LT(chart.drawn[0], 0.1) << chart.title;
+  for (const ChartSeen& chart : browser().look(altered("stroke-width=\"2.1\"", "stroke-width=\"0\""), 1440).charts)
+    EXPECT_LT(chart.drawn[0], 0.1) << chart.title;
 }
 
 }  // namespace

@@ -20,7 +20,8 @@ std::string slurp(const std::filesystem::path& path) {
   return text.str();
 }
 
-[[noreturn]] void become_program(const std::vector<std::string>& arguments, const std::filesystem::path& folder, const char* out, const char* err) {
+[[noreturn]] void become_program(const std::vector<std::string>& arguments, const std::filesystem::path& folder,
+                                 const char* out, const char* err) {
   std::vector<char*> argv{const_cast<char*>(PULSEWRIGHT_PROGRAM)};
   for (const std::string& a : arguments) argv.push_back(const_cast<char*>(a.c_str()));
   argv.push_back(nullptr);
@@ -40,7 +41,8 @@ std::filesystem::path fresh_folder() {
 
 }  // namespace
 
-Outcome run_program(const std::vector<std::string>& arguments, const std::filesystem::path& folder, const std::function<void(int pid)>& meanwhile) {
+Outcome run_program(const std::vector<std::string>& arguments, const std::filesystem::path& folder,
+                    const std::function<void(int pid)>& meanwhile) {
   const std::filesystem::path streams = fresh_folder();
   const std::string out = streams / "out", err = streams / "err";
   const pid_t pid = fork();
@@ -64,7 +66,9 @@ Workshop::~Workshop() {
   std::filesystem::remove_all(folder_, ignored);
 }
 
-void Workshop::write(const std::string& name, const std::string& text) const { std::ofstream(folder_ / name, std::ios::binary) << text; }
+void Workshop::write(const std::string& name, const std::string& text) const {
+  std::ofstream(folder_ / name, std::ios::binary) << text;
+}
 
 std::string Workshop::read(const std::string& name) const { return slurp(folder_ / name); }
 

@@ -14,7 +14,8 @@ struct Outcome {
 };
 
 /// Runs the program in `folder` with no standard input. meanwhile(pid) is called once it has started.
-Outcome run_program(const std::vector<std::string>& arguments, const std::filesystem::path& folder, const std::function<void(int pid)>& meanwhile = {});
+Outcome run_program(const std::vector<std::string>& arguments, const std::filesystem::path& folder,
+                    const std::function<void(int pid)>& meanwhile = {});
 
 /// A folder of its own for one test, with the demo cases in it; removed at the end.
 class Workshop {
@@ -24,7 +25,9 @@ class Workshop {
   Workshop(const Workshop&) = delete;
   Workshop& operator=(const Workshop&) = delete;
 
-  Outcome run(const std::vector<std::string>& arguments, const std::function<void(int pid)>& meanwhile = {}) const { return run_program(arguments, folder_, meanwhile); }
+  Outcome run(const std::vector<std::string>& arguments, const std::function<void(int pid)>& meanwhile = {}) const {
+    return run_program(arguments, folder_, meanwhile);
+  }
   void write(const std::string& name, const std::string& text) const;
   std::string read(const std::string& name) const;
   std::vector<std::string> files() const;  // names, sorted

@@ -1,7 +1,6 @@
 // What the README tells its reader to type works, in the order in which it stands there.
 
 #include <gtest/gtest.h>
-
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -32,13 +31,17 @@ std::vector<std::string> commands() {
   std::istringstream in(readme());
   bool shell = false;
   for (std::string line; std::getline(in, line);) {
-    if (line.starts_with("```")) shell = line == "```sh";
-    else if (shell && line.starts_with("./pulsewright")) found.push_back(line);
+    if (line.starts_with("```"))
+      shell = line == "```sh";
+    else if (shell && line.starts_with("./pulsewright"))
+      found.push_back(line);
   }
   return found;
 }
 
-bool is_verify(const std::string& command) { return command.starts_with("./pulsewright verify"); }  // the suite `verification` runs it
+bool is_verify(const std::string& command) {
+  return command.starts_with("./pulsewright verify");
+}  // the suite `verification` runs it
 
 /// The exit code of a line as a shell runs it; what it says goes to `said`.
 int shell(const std::string& line, const fs::path& folder, std::string& said) {
@@ -66,7 +69,8 @@ TEST(Readme, EveryCommandOfTheProgramWorksInTheOrderWritten) {
 
 TEST(Readme, ShowsEveryVerb) {
   const std::string text = readme();
-  for (const char* verb : {"start", "check", "run", "compare", "trace", "verify"}) EXPECT_NE(text.find("./pulsewright " + std::string(verb)), std::string::npos) << verb;
+  for (const char* verb : {"start", "check", "run", "compare", "trace", "verify"})
+    EXPECT_NE(text.find("./pulsewright " + std::string(verb)), std::string::npos) << verb;
 }
 
 std::set<std::string> paths(const std::string& pattern) {
@@ -80,11 +84,13 @@ std::set<std::string> paths(const std::string& pattern) {
 TEST(Readme, ItsScriptsCanBeRun) {
   const auto scripts = paths("scripts/[a-z_]+");
   EXPECT_TRUE(scripts.contains("scripts/demo") && scripts.contains("scripts/test"));
-  for (const std::string& script : scripts) EXPECT_EQ(access((std::string(PULSEWRIGHT_ROOT) + "/" + script).c_str(), X_OK), 0) << script;
+  for (const std::string& script : scripts)
+    EXPECT_EQ(access((std::string(PULSEWRIGHT_ROOT) + "/" + script).c_str(), X_OK), 0) << script;
 }
 
 TEST(Readme, ItsFilesAreThere) {
-  for (const std::string& file : paths("cases/[a-z0-9_]+\\.toml|DEVELOPERS\\.md|cli/README\\.md")) EXPECT_TRUE(fs::exists(std::string(PULSEWRIGHT_ROOT) + "/" + file)) << file;
+  for (const std::string& file : paths("cases/[a-z0-9_]+\\.toml|DEVELOPERS\\.md|cli/README\\.md"))
+    EXPECT_TRUE(fs::exists(std::string(PULSEWRIGHT_ROOT) + "/" + file)) << file;
 }
 
 }  // namespace

@@ -56,7 +56,8 @@ TEST_F(ShockTubeFile, APlaceBetweenTwoCellsLiesOnTheLineBetweenThem) {
     EXPECT_NEAR(place[0], 0.6e-3, 1e-15);
     for (std::size_t column = 1; column <= 4; ++column) {
       const double a = cells[left][column], b = cells[left + 1][column];
-      EXPECT_NEAR(place[column], a + part * (b - a), 1e-8 * (std::abs(a) + std::abs(b)) + 1e-9) << mm << " mm, column " << column;
+      EXPECT_NEAR(place[column], a + part * (b - a), 1e-8 * (std::abs(a) + std::abs(b)) + 1e-9)
+          << mm << " mm, column " << column;
     }
   }
 }

@@ -51,16 +51,21 @@ TEST(Run, OfAnEngineCarriesEveryKeyOfTheContract) {
   const Outcome o = Workshop().run(joined({"run", equal, "--json"}, one_quick_speed));
   ASSERT_EQ(o.exit_code, 0) << o.err;
   const auto j = nlohmann::json::parse(o.out);
-  for (const char* key : {"schema", "version", "title", "file", "hash", "assumed", "speeds"}) EXPECT_TRUE(j.contains(key)) << key;
+  for (const char* key : {"schema", "version", "title", "file", "hash", "assumed", "speeds"})
+    EXPECT_TRUE(j.contains(key)) << key;
   const auto& s = j["speeds"][0];
-  for (const char* key : {"rpm", "settled", "cycles", "mass_error", "energy_error", "unsettled_mass", "unsettled_energy", "turbine", "boost_gauge_bar",
-                          "intake_pressure_bar", "drive_to_boost_gauge", "drive_to_boost_absolute", "torque_Nm", "power_kW", "gates", "cylinders", "arrivals", "overlap"})
+  for (const char* key :
+       {"rpm", "settled", "cycles", "mass_error", "energy_error", "unsettled_mass", "unsettled_energy", "turbine",
+        "boost_gauge_bar", "intake_pressure_bar", "drive_to_boost_gauge", "drive_to_boost_absolute", "torque_Nm",
+        "power_kW", "gates", "cylinders", "arrivals", "overlap"})
     EXPECT_TRUE(s.contains(key)) << key;
-  for (const char* key : {"pressure_mean_bar", "pressure_mean_gauge_bar", "stagnation_mean_bar", "pressure_peak_bar", "pressure_swing_bar", "temperature_flow_mean_K",
-                          "temperature_time_mean_K", "mass_flow_kg_s", "power_available_kW", "power_shaft_kW"})
+  for (const char* key : {"pressure_mean_bar", "pressure_mean_gauge_bar", "stagnation_mean_bar", "pressure_peak_bar",
+                          "pressure_swing_bar", "temperature_flow_mean_K", "temperature_time_mean_K", "mass_flow_kg_s",
+                          "power_available_kW", "power_shaft_kW"})
     EXPECT_TRUE(s["turbine"][0].contains(key)) << key;
-  for (const char* key : {"cylinder", "volumetric_efficiency", "burned_gas_left", "pmep_bar", "imep_bar", "port_pressure_mean_bar", "port_pressure_peak_bar",
-                          "overlap_port_pressure_bar", "overlap_port_minus_intake_bar", "temperature_K"})
+  for (const char* key :
+       {"cylinder", "volumetric_efficiency", "burned_gas_left", "pmep_bar", "imep_bar", "port_pressure_mean_bar",
+        "port_pressure_peak_bar", "overlap_port_pressure_bar", "overlap_port_minus_intake_bar", "temperature_K"})
     EXPECT_TRUE(s["cylinders"][0].contains(key)) << key;
 }
 
@@ -68,7 +73,8 @@ TEST(Run, TimingSaysWhereTheTimeGoes) {
   const Outcome o = Workshop().run(joined({"run", equal, "--json", "--timing"}, one_quick_speed));
   ASSERT_EQ(o.exit_code, 0) << o.err;
   const auto timing = nlohmann::json::parse(o.out)["speeds"][0]["timing"];
-  for (const char* key : {"cells", "steps", "cell_updates", "seconds", "ns_per_cell_update", "fma_peak_gflops", "peak_flops_per_cell_update", "shares", "step_set_by"})
+  for (const char* key : {"cells", "steps", "cell_updates", "seconds", "ns_per_cell_update", "fma_peak_gflops",
+                          "peak_flops_per_cell_update", "shares", "step_set_by"})
     EXPECT_TRUE(timing.contains(key)) << key;
   double sum = 0;
   for (const auto& share : timing["shares"]) sum += share.get<double>();
@@ -121,7 +127,8 @@ TEST(Run, InterruptedLeavesNothingBehind) {
 TEST(Compare, PutsTheLayoutsSideBySideUnderWhatWasHeldEqual) {
   const Outcome o = Workshop().run(joined({"compare", equal, unequal}, one_quick_speed));
   ASSERT_EQ(o.exit_code, 0) << o.err;
-  const auto held = o.out.find("Held equal"), boost = o.out.find("Boost is held at the value you gave at every speed."), table = o.out.find("drive pressure");
+  const auto held = o.out.find("Held equal"), boost = o.out.find("Boost is held at the value you gave at every speed."),
+             table = o.out.find("drive pressure");
   ASSERT_NE(held, std::string::npos);
   ASSERT_NE(boost, std::string::npos);
   EXPECT_LT(held, table);
@@ -129,11 +136,13 @@ TEST(Compare, PutsTheLayoutsSideBySideUnderWhatWasHeldEqual) {
 }
 
 TEST(Compare, TriesAChangedValue) {
-  const Outcome o = Workshop().run(joined({"compare", equal, "--try", "each_primary.tube=\"NPS 1-1/2 sch 10S\"", "--json"}, one_quick_speed));
+  const Outcome o = Workshop().run(
+      joined({"compare", equal, "--try", "each_primary.tube=\"NPS 1-1/2 sch 10S\"", "--json"}, one_quick_speed));
   ASSERT_EQ(o.exit_code, 0) << o.err;
   const auto j = nlohmann::json::parse(o.out);
   ASSERT_EQ(j["layouts"].size(), 2u);
-  EXPECT_NE(j["layouts"][0]["speeds"][0]["turbine"][0]["pressure_mean_bar"], j["layouts"][1]["speeds"][0]["turbine"][0]["pressure_mean_bar"]);
+  EXPECT_NE(j["layouts"][0]["speeds"][0]["turbine"][0]["pressure_mean_bar"],
+            j["layouts"][1]["speeds"][0]["turbine"][0]["pressure_mean_bar"]);
 }
 
 TEST(Compare, RefusesCasesThatRunDifferentSpeeds) {
@@ -155,7 +164,8 @@ TEST(Page, KeepsATitleWithMarkupAsText) {
   std::string text = shop.read(equal);
   text.replace(text.find("Hill-climb two-litre, equal primaries"), 10, "<script>alert(1)</script>&");
   shop.write("marked.toml", text);
-  ASSERT_EQ(shop.run(joined({"compare", "marked.toml", unequal, "--report", "page.html"}, one_quick_speed)).exit_code, 0);
+  ASSERT_EQ(shop.run(joined({"compare", "marked.toml", unequal, "--report", "page.html"}, one_quick_speed)).exit_code,
+            0);
   const std::string page = shop.read("page.html");
   EXPECT_EQ(page.find("<script"), std::string::npos);
   EXPECT_NE(page.find("&lt;script&gt;"), std::string::npos);

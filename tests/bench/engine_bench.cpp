@@ -22,7 +22,8 @@ void one_step(benchmark::State& state) {
   Network& net = model.network();
   const Stopwatch watch;
   for (auto _ : state) net.step(net.allowed_step());
-  count_cell_updates(state, static_cast<double>(net.cells()) * static_cast<double>(state.iterations()), watch.seconds());
+  count_cell_updates(state, static_cast<double>(net.cells()) * static_cast<double>(state.iterations()),
+                     watch.seconds());
 }
 
 void one_speed(benchmark::State& state) {

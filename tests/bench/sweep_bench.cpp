@@ -25,7 +25,9 @@ Network shocked_ducts(const Gas& gas, const NetworkOptions& options) {
   return net;
 }
 
-double updates(const benchmark::State& state, const Network& net) { return static_cast<double>(net.cells()) * static_cast<double>(state.iterations()); }
+double updates(const benchmark::State& state, const Network& net) {
+  return static_cast<double>(net.cells()) * static_cast<double>(state.iterations());
+}
 
 /// predict, fluxes, update over the arena; the step is so short that the state stays what it is.
 void sweep_alone(benchmark::State& state, const Gas& gas, const Sweep& sweep) {

@@ -40,7 +40,9 @@ TEST(HeldEqual, NamesEngineBoostTurbineAndCellOfLayoutsThatShareThem) {
   pair.push_back(layout("A", equal));
   pair.push_back(layout("B", unequal));
   const auto lines = held_equal(pair);
-  for (const char* words : {"engine of 2.00 l, 4 cylinders, compression 9.0", "boost 1.00 bar gauge", "1.98 bar absolute", "50 degC", "turbine passing 0.160 kg/s", "ratio of 2.00", "cell 5.0 mm"})
+  for (const char* words :
+       {"engine of 2.00 l, 4 cylinders, compression 9.0", "boost 1.00 bar gauge", "1.98 bar absolute", "50 degC",
+        "turbine passing 0.160 kg/s", "ratio of 2.00", "cell 5.0 mm"})
     EXPECT_TRUE(holds(lines, words)) << words << " is not in\n" << all(lines);
 }
 
@@ -55,11 +57,13 @@ TEST_P(HeldEqualLeavesOut, WhatDiffersInAnyFigureItStates) {
   EXPECT_FALSE(holds(lines, GetParam().word)) << all(lines);
   EXPECT_EQ(lines.size(), 3u) << all(lines);
 }
-INSTANTIATE_TEST_SUITE_P(Figures, HeldEqualLeavesOut,
-                         testing::Values(Change{"engine.bore=\"85 mm\"", "engine of"}, Change{"engine.compression_ratio=10", "engine of"},
-                                         Change{"charge.boost_gauge=\"1.2 bar\"", "boost"}, Change{"charge.temperature=\"70 degC\"", "boost"},
-                                         Change{"ambient.altitude=\"1500 m\"", "boost"}, Change{"turbine.capacity.flow=\"0.2 kg/s\"", "turbine"},
-                                         Change{"turbine.capacity.ratio=2.5", "turbine"}, Change{"run.cell=\"10 mm\"", "cell"}));
+INSTANTIATE_TEST_SUITE_P(
+    Figures, HeldEqualLeavesOut,
+    testing::Values(Change{"engine.bore=\"85 mm\"", "engine of"}, Change{"engine.compression_ratio=10", "engine of"},
+                    Change{"charge.boost_gauge=\"1.2 bar\"", "boost"},
+                    Change{"charge.temperature=\"70 degC\"", "boost"}, Change{"ambient.altitude=\"1500 m\"", "boost"},
+                    Change{"turbine.capacity.flow=\"0.2 kg/s\"", "turbine"},
+                    Change{"turbine.capacity.ratio=2.5", "turbine"}, Change{"run.cell=\"10 mm\"", "cell"}));
 
 TEST(Differences, OfASharedValueAreSaidOnceForEveryPrimary) {
   const auto lines = differences(changed("each_primary.tube=\"NPS 1-1/2 sch 10S\""));
@@ -78,7 +82,9 @@ TEST(Differences, SayWhatALayoutLeavesOpenAndNothingOfWhatItShares) {
   pair.push_back(layout("A", equal));
   pair.push_back(layout("B", unequal));
   const auto lines = differences(pair);
-  EXPECT_TRUE(holds(lines, "B: primary 2: 220 mm long, not 450 mm; bends 120 deg, not 210 deg; clock left open, not 270 deg")) << all(lines);
+  EXPECT_TRUE(
+      holds(lines, "B: primary 2: 220 mm long, not 450 mm; bends 120 deg, not 210 deg; clock left open, not 270 deg"))
+      << all(lines);
   EXPECT_EQ(lines.size(), 4u) << all(lines);  // a line for each primary
 }
 

@@ -1,7 +1,5 @@
 // The line charts: text as text, axes on round numbers, and no figure that is none.
 
-#include "cli/svg_axes.hpp"
-
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -9,12 +7,16 @@
 #include <set>
 #include <sstream>
 
+#include "cli/svg_axes.hpp"
+
 namespace pulsewright {
 namespace {
 
 Series wave(double low, double high) {
   Series s;
-  for (std::size_t i = 0; i < record_samples; ++i) s.push_back(low + (high - low) * (0.5 - 0.5 * std::cos(6.283185307179586 * static_cast<double>(i) / record_samples)));
+  for (std::size_t i = 0; i < record_samples; ++i)
+    s.push_back(low +
+                (high - low) * (0.5 - 0.5 * std::cos(6.283185307179586 * static_cast<double>(i) / record_samples)));
   return s;
 }
 
@@ -24,7 +26,8 @@ Chart chart_of(Series values) { return {"At the turbine", "bar", {{"A", 0, std::
 std::vector<double> ticks(const std::string& svg) {
   std::vector<double> values;
   const std::regex label("text-anchor=\"end\">([^<]*)<");
-  for (std::sregex_iterator at(svg.begin(), svg.end(), label), end; at != end; ++at) values.push_back(std::stod((*at)[1]));
+  for (std::sregex_iterator at(svg.begin(), svg.end(), label), end; at != end; ++at)
+    values.push_back(std::stod((*at)[1]));
   return values;
 }
 
@@ -36,10 +39,16 @@ std::vector<double> heights(const std::string& svg) {
   return y;
 }
 
-bool has_no_number(const std::string& svg) { return svg.find("nan") != std::string::npos || svg.find("inf") != std::string::npos; }
+bool has_no_number(const std::string& svg) {
+  return svg.find("nan") != std::string::npos || svg.find("inf") != std::string::npos;
+}
 
-TEST(Escaped, MarkupBecomesText) { EXPECT_EQ(escaped("<a href=\"x\">'&'</a>"), "&lt;a href=&quot;x&quot;&gt;&#39;&amp;&#39;&lt;/a&gt;"); }
-TEST(Escaped, ControlCharactersGoAndLettersOfAnyTongueStay) { EXPECT_EQ(escaped(std::string("a\x01\x1b[2J\x7f é\n", 12)), "a[2J é\n"); }
+TEST(Escaped, MarkupBecomesText) {
+  EXPECT_EQ(escaped("<a href=\"x\">'&'</a>"), "&lt;a href=&quot;x&quot;&gt;&#39;&amp;&#39;&lt;/a&gt;");
+}
+TEST(Escaped, ControlCharactersGoAndLettersOfAnyTongueStay) {
+  EXPECT_EQ(escaped(std::string("a\x01\x1b[2J\x7f é\n", 12)), "a[2J é\n");
+}
 
 TEST(SvgChart, EscapesEveryTextOfACase) {
   Chart chart = chart_of(wave(1, 2));
@@ -64,7 +73,8 @@ TEST_P(AxisRange, EndsOnRoundNumbersAroundTheValues) {
   for (double y : heights(svg)) ASSERT_TRUE(y >= ChartFrame::top && y <= ChartFrame::bottom) << y;  // within the frame
 }
 INSTANTIATE_TEST_SUITE_P(SvgChart, AxisRange,
-                         testing::Values(std::pair{1.0, 2.0}, std::pair{1.98, 3.17}, std::pair{0.0, 1.0}, std::pair{-0.3, 0.7}, std::pair{950.0, 1210.0}, std::pair{2.013, 2.047}));
+                         testing::Values(std::pair{1.0, 2.0}, std::pair{1.98, 3.17}, std::pair{0.0, 1.0},
+                                         std::pair{-0.3, 0.7}, std::pair{950.0, 1210.0}, std::pair{2.013, 2.047}));
 
 TEST(SvgChart, APressureThatNeverMovesIsALineAndNotNoNumber) {
   for (const double value : {2.0, 0.0, 1.013, -3.0, 1e5}) {

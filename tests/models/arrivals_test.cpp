@@ -18,10 +18,14 @@ constexpr double rounding_deg = 1e-8;  // a ray's leg ends at most 1e-9 degrees 
 
 /// Ducts 0 and 1 from the ports to the merge, duct 2 on to the turbine.
 ManifoldPlan wye(const std::string& merge) {
-  const auto tube = [](double length) { return DuctPlan{"tube", {{straight_section(length, round_section(0.03), 0, 300)}}, {}, {}, {}}; };
+  const auto tube = [](double length) {
+    return DuctPlan{"tube", {{straight_section(length, round_section(0.03), 0, 300)}}, {}, {}, {}};
+  };
   ManifoldPlan plan;
   plan.ducts = {tube(0.3), tube(0.5), tube(0.2)};
-  plan.nodes = {{"seat 1", CylinderNode{0}, {{0, false}}}, {"seat 2", CylinderNode{1}, {{1, false}}}, {"turbine", TurbineNode{0, {0}}, {{2, true}}},
+  plan.nodes = {{"seat 1", CylinderNode{0}, {{0, false}}},
+                {"seat 2", CylinderNode{1}, {{1, false}}},
+                {"turbine", TurbineNode{0, {0}}, {{2, true}}},
                 {merge, JointNode{}, {{0, true}, {1, true}, {2, false}}}};
   plan.ducts[0].start = {0, 0}, plan.ducts[1].start = {1, 0}, plan.ducts[2].start = {3, 2};
   plan.ducts[0].finish = {3, 0}, plan.ducts[1].finish = {3, 1}, plan.ducts[2].finish = {2, 0};
@@ -35,7 +39,8 @@ PlaceRecord pulse_at(const std::string& name, int duct, double from_deg) {
     const double d = record_step_deg * static_cast<double>(i) - from_deg, since = d - 720 * std::floor(d / 720);
     const double s = since < 60 ? std::sin(std::numbers::pi * since / 60) : 0, p = 1e5 + 5e4 * s * s;
     const double c = c0 * std::pow(p / 1e5, (gamma_gas - 1) / (2 * gamma_gas));
-    r.p.push_back(p), r.c.push_back(c), r.u.push_back(2 * (c - c0) / (gamma_gas - 1)), r.rho.push_back(gamma_gas * p / (c * c));
+    r.p.push_back(p), r.c.push_back(c), r.u.push_back(2 * (c - c0) / (gamma_gas - 1)),
+        r.rho.push_back(gamma_gas * p / (c * c));
   }
   return r;
 }
@@ -49,7 +54,10 @@ DuctRecord still(double length) {
 const std::vector<PortPlace> ports = {{0, {0, 0}, true, 130}, {1, {1, 0}, true, 700}};
 const std::vector<ArrivalPlace> places = {{"merge", {0, 0.3}}, {"turbine", {2, 0.2}}};
 
-CycleRecord record() { return {rpm, {pulse_at("port 1", 0, 140), pulse_at("port 2", 1, 710)}, {still(0.3), still(0.5), still(0.2)}, {}, {}, {}}; }
+CycleRecord record() {
+  return {rpm, {pulse_at("port 1", 0, 140), pulse_at("port 2", 1, 710)}, {still(0.3), still(0.5), still(0.2)}, {}, {},
+          {}};
+}
 
 const Arrival& arrival(const std::vector<Arrival>& all, int from, const std::string& at) {
   const auto found = std::ranges::find_if(all, [&](const Arrival& a) { return a.from == from && a.at == at; });

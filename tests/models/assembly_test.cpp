@@ -33,7 +33,9 @@ ManifoldPlan tube_into(NodeKind kind) {
   return plan;
 }
 
-Assembly assembled(const ManifoldPlan& plan, const MachineMaker& machine = {}) { return assemble(plan, gas, {}, 0.01, machine); }
+Assembly assembled(const ManifoldPlan& plan, const MachineMaker& machine = {}) {
+  return assemble(plan, gas, {}, 0.01, machine);
+}
 
 /// The pressure in the tube's last cell after some sound has come to it, well before any echo is home.
 double end_pressure(NodeKind kind, double until = 1e-3) {
@@ -42,7 +44,9 @@ double end_pressure(NodeKind kind, double until = 1e-3) {
   return a.network->cell(0, a.network->cells(0) - 1).p;
 }
 
-TEST(Assembly, AClosedNodeKeepsGasAtRest) { EXPECT_NEAR(end_pressure(ClosedNode{}), p0, 1e-6); }  // rounding of 1e5 over some steps
+TEST(Assembly, AClosedNodeKeepsGasAtRest) {
+  EXPECT_NEAR(end_pressure(ClosedNode{}), p0, 1e-6);
+}  // rounding of 1e5 over some steps
 
 TEST(Assembly, AnOpenNodeBringsTheDuctsEndToItsOutside) {
   // 0.1 %: gas that flows out at some m/s against 0.99 bar is at that pressure but for its own small velocity head.
@@ -55,11 +59,13 @@ TEST(Assembly, ASupplyNodeIsTotalPressureAtTheMouth) {
   const Primitive q = a.network->cell(0, a.network->cells(0) - 1);
   EXPECT_LT(q.u, -10);  // into the tube
   const double mach2 = q.u * q.u / (1.4 * q.p / q.rho);
-  EXPECT_NEAR(q.p * std::pow(1 + 0.2 * mach2, 3.5), 1.2e5, 1.2e3);  // 1 %: the cell beside the mouth, behind the wave's front
+  EXPECT_NEAR(q.p * std::pow(1 + 0.2 * mach2, 3.5), 1.2e5,
+              1.2e3);  // 1 %: the cell beside the mouth, behind the wave's front
 }
 
 TEST(Assembly, ANozzleNodeHoldsBackMoreTheNarrowerItIs) {
-  const double wide = end_pressure(NozzleNode{0.03, 1, at_rest(0.8e5)}), narrow = end_pressure(NozzleNode{0.03, 0.25, at_rest(0.8e5)});
+  const double wide = end_pressure(NozzleNode{0.03, 1, at_rest(0.8e5)}),
+               narrow = end_pressure(NozzleNode{0.03, 0.25, at_rest(0.8e5)});
   const double half_bore = end_pressure(NozzleNode{0.015, 1, at_rest(0.8e5)});
   EXPECT_GT(narrow, wide + 1e3);
   EXPECT_NEAR(half_bore, narrow, 1e-6);  // a quarter of the area either way; rounding
@@ -69,7 +75,8 @@ TEST(Assembly, AnAnechoicNodeKeepsGasAtRest) { EXPECT_NEAR(end_pressure(Anechoic
 
 TEST(Assembly, ASignalNodeSendsItsWave) {
   const double p = 1.1e5, T = T0 * std::pow(1.1, 0.4 / 1.4);
-  EXPECT_NEAR(end_pressure(SignalNode{"signal.csv", {{0, p0, T0}, {2e-4, p, T}, {1, p, T}}}), p, 1e2);  // 0.1 %: cells behind a compression
+  EXPECT_NEAR(end_pressure(SignalNode{"signal.csv", {{0, p0, T0}, {2e-4, p, T}, {1, p, T}}}), p,
+              1e2);  // 0.1 %: cells behind a compression
 }
 
 TEST(Assembly, AVesselNodeHoldsItsGasAndOpensInTime) {
@@ -94,8 +101,11 @@ ManifoldPlan two_tubes_on_a_joint(double volume) {
   joint.volume = volume;
   joint.ports = {{Eigen::Vector3d(-1, 0, 0), true}, {Eigen::Vector3d(1, 0, 0), true}};
   joint.outlet = 1;
-  plan.nodes = {{"wall", ClosedNode{}, {{0, false}}}, {"far wall", ClosedNode{}, {{1, true}}}, {"merge", joint, {{0, true}, {1, false}}}};
-  plan.ducts[0].start = {0, 0}, plan.ducts[0].finish = {2, 0}, plan.ducts[1].start = {2, 1}, plan.ducts[1].finish = {1, 0};
+  plan.nodes = {{"wall", ClosedNode{}, {{0, false}}},
+                {"far wall", ClosedNode{}, {{1, true}}},
+                {"merge", joint, {{0, true}, {1, false}}}};
+  plan.ducts[0].start = {0, 0}, plan.ducts[0].finish = {2, 0}, plan.ducts[1].start = {2, 1},
+  plan.ducts[1].finish = {1, 0};
   return plan;
 }
 

@@ -66,8 +66,10 @@ TEST(BadNetwork, MoreDuctsThanAJointTakesAreRefused) {
   std::string text = rig_text;
   for (int i = 0; i < 6; ++i) {
     const std::string n = std::to_string(i);
-    text += "[[duct]]\nname = \"more " + n + "\"\nfrom = \"wall " + n + "\"\nto = \"tee\"\nto_angle = \"30 deg\"\nlength = \"200 mm\"\n" +
-            "bore = \"30 mm\"\npressure = \"1 bar\"\ntemperature = \"300 K\"\n[[end]]\nname = \"wall " + n + "\"\nkind = \"closed\"\n";
+    text += "[[duct]]\nname = \"more " + n + "\"\nfrom = \"wall " + n +
+            "\"\nto = \"tee\"\nto_angle = \"30 deg\"\nlength = \"200 mm\"\n" +
+            "bore = \"30 mm\"\npressure = \"1 bar\"\ntemperature = \"300 K\"\n[[end]]\nname = \"wall " + n +
+            "\"\nkind = \"closed\"\n";
   }
   EXPECT_TRUE(says(rig_fault(text), {"9 ducts meet in joint 'tee'", "at most 8"}));
 }

@@ -61,7 +61,8 @@ TEST_P(StepLength, AGaugeThatIsLinearInTimeIsWrittenExactly) {
   run_a_cycle(tube.net, tube.longest_step(), [&] { recorder.after_step(); });
   ASSERT_EQ(recorder.gauge(clock).size(), record_samples);
   for (std::size_t k = 0; k < record_samples; ++k)
-    ASSERT_NEAR(recorder.gauge(clock)[k], 5 + 2 * (start + static_cast<double>(k) * seconds_per_sample), 1e-13) << k;  // rounding of 5
+    ASSERT_NEAR(recorder.gauge(clock)[k], 5 + 2 * (start + static_cast<double>(k) * seconds_per_sample), 1e-13)
+        << k;  // rounding of 5
 }
 
 TEST_P(StepLength, EveryCellLiesOnTheLineBetweenTheStepsAroundTheSample) {
@@ -78,7 +79,9 @@ TEST_P(StepLength, EveryCellLiesOnTheLineBetweenTheStepsAroundTheSample) {
     const double t = static_cast<double>(k) * seconds_per_sample, p = Steps::between(steps.time, steps.p, t);
     swing = std::max(swing, std::abs(p - steps.p[0]));
     ASSERT_NEAR(static_cast<double>(duct.p[k * duct.cells + cell]), p, 2e5 * single) << k;
-    ASSERT_NEAR(static_cast<double>(duct.u[k * duct.cells + cell]), Steps::between(steps.time, steps.u, t), 200 * single) << k;
+    ASSERT_NEAR(static_cast<double>(duct.u[k * duct.cells + cell]), Steps::between(steps.time, steps.u, t),
+                200 * single)
+        << k;
   }
   EXPECT_GT(swing, 1e3);  // the gas did sway
 }
@@ -113,14 +116,16 @@ DuctRecord line_along_the_duct() {
   for (std::size_t k = 0; k < record_samples; ++k)
     for (int j = 0; j < 4; ++j) {
       const auto x = static_cast<float>(j);
-      r.p.push_back(100000 + 1000 * x), r.u.push_back(10 + x), r.T.push_back(300 + 20 * x), r.Y.push_back(0.25F * x), r.c.push_back(350 + x);
+      r.p.push_back(100000 + 1000 * x), r.u.push_back(10 + x), r.T.push_back(300 + 20 * x), r.Y.push_back(0.25F * x),
+          r.c.push_back(350 + x);
     }
   return r;
 }
 
 TEST(PlaceRecord, IsLinearBetweenCellCentres) {
   const Gas gas = perfect_gas(1.4, 287);
-  const PlaceRecord place = place_record("here", {line_along_the_duct()}, {0, 0.175, false}, gas);  // a quarter from centre 1 to centre 2
+  const PlaceRecord place =
+      place_record("here", {line_along_the_duct()}, {0, 0.175, false}, gas);  // a quarter from centre 1 to centre 2
   EXPECT_EQ(place.name, "here");
   EXPECT_EQ(place.duct, 0);
   ASSERT_EQ(place.p.size(), record_samples);
@@ -139,7 +144,8 @@ TEST(PlaceRecord, AtAnEndIsTheEndCell) {
 
 TEST(PlaceRecord, AgainstTheDuctOnlyTheVelocityTurns) {
   const Gas gas = perfect_gas(1.4, 287);
-  const PlaceRecord with = place_record("a", {line_along_the_duct()}, {0, 0.2, false}, gas), against = place_record("a", {line_along_the_duct()}, {0, 0.2, true}, gas);
+  const PlaceRecord with = place_record("a", {line_along_the_duct()}, {0, 0.2, false}, gas),
+                    against = place_record("a", {line_along_the_duct()}, {0, 0.2, true}, gas);
   EXPECT_DOUBLE_EQ(against.u[0], -with.u[0]);
   EXPECT_EQ(against.p, with.p);
   EXPECT_EQ(against.rho, with.rho);

@@ -54,10 +54,13 @@ double exit_area(const EngineCase& engine) { return EngineModel(engine, 3000).tu
 TEST(EngineModel, ExitAreaPassesTheDesignFlowAtTheSilencersDrop) {
   const EngineCase engine = read_engine(without_downpipe);
   const Gas gas = mixture_gas(engine.engine.fuel, engine.engine.lambda);
-  const double air = 0.95 * engine.engine.displacement() * 2e5 / (gas_constant(gas, 0) * engine.charge.temperature) * 7500 / 120;
+  const double air =
+      0.95 * engine.engine.displacement() * 2e5 / (gas_constant(gas, 0) * engine.charge.temperature) * 7500 / 120;
   const double flow = air * (1 + 1 / (0.85 * stoichiometric_air_fuel_ratio(engine.engine.fuel)));
-  const double g = heat_ratio(gas, 1000, 1), R = gas_constant(gas, 1), p0 = 1e5 + engine.silencer.pressure_drop, r = 1e5 / p0;
-  const double per_area = p0 / std::sqrt(R * 1000) * std::sqrt(2 * g / (g - 1) * (std::pow(r, 2 / g) - std::pow(r, (g + 1) / g)));
+  const double g = heat_ratio(gas, 1000, 1), R = gas_constant(gas, 1), p0 = 1e5 + engine.silencer.pressure_drop,
+               r = 1e5 / p0;
+  const double per_area =
+      p0 / std::sqrt(R * 1000) * std::sqrt(2 * g / (g - 1) * (std::pow(r, 2 / g) - std::pow(r, (g + 1) / g)));
   EXPECT_NEAR(exit_area(engine) * per_area / flow, 1, 1e-6);  // the same formula, evaluated elsewhere
 }
 

@@ -43,7 +43,8 @@ TEST_P(DemoEngine, SettlesAndKeepsMassAndEnergy) {
   EXPECT_LT(s.unsettled_mass, 1e-3);
   EXPECT_LT(s.unsettled_energy, 1e-3);
 }
-INSTANTIATE_TEST_SUITE_P(Speeds, DemoEngine, testing::Values(2000, 2500, 3000, 3500, 4000, 4500, 5000, 5500, 6000, 6500, 7000, 7500));
+INSTANTIATE_TEST_SUITE_P(Speeds, DemoEngine,
+                         testing::Values(2000, 2500, 3000, 3500, 4000, 4500, 5000, 5500, 6000, 6500, 7000, 7500));
 
 // Beyond the redline and with long cells, where friction factors that stood over a cycle's end once kept it swinging over five cycles.
 TEST(DemoEngineBeyondRedline, Settles) { EXPECT_TRUE(run_speed(demo(equal, {}, coarse), 9000).settled); }
@@ -58,8 +59,12 @@ TEST(EqualPrimaries, InFiringOrderRoundTheCollectorMakeAllCylindersAlike) {
 
 // Round the collector as 1-2-3-4, firing 1-3-4-2: what 1 sees of the others is the mirror image of what 4 sees, 2 of 3.
 TEST(EqualPrimaries, InCylinderOrderMakeTwoAlikePairs) {
-  const SpeedResult s = run_speed(demo(equal, {"primary.2.clock=\"90 deg\"", "primary.3.clock=\"180 deg\"", "primary.4.clock=\"270 deg\""}, coarse), 4500);
-  const auto figure = [&](int cylinder) { return s.cylinders[static_cast<std::size_t>(cylinder - 1)].volumetric_efficiency; };
+  const SpeedResult s = run_speed(
+      demo(equal, {"primary.2.clock=\"90 deg\"", "primary.3.clock=\"180 deg\"", "primary.4.clock=\"270 deg\""}, coarse),
+      4500);
+  const auto figure = [&](int cylinder) {
+    return s.cylinders[static_cast<std::size_t>(cylinder - 1)].volumetric_efficiency;
+  };
   const double pairs = std::abs(figure(1) - figure(4)) + std::abs(figure(2) - figure(3));
   RecordProperty("spread_per_cent", std::to_string(100 * spread(s, filling)));
   EXPECT_LT(pairs, 1e-3);
@@ -72,7 +77,8 @@ TEST(UnequalPrimaries, ShowTheirSpread) {
 
 // The same order begun at another cylinder is the same engine: only crank angle 0 moves. 0.1 % is the settling's.
 TEST(FiringOrder, BegunElsewhereChangesNothing) {
-  const SpeedResult a = run_speed(demo(unequal, {}, coarse), 4500), b = run_speed(demo(unequal, {"engine.firing_order=[4, 2, 1, 3]"}, coarse), 4500);
+  const SpeedResult a = run_speed(demo(unequal, {}, coarse), 4500),
+                    b = run_speed(demo(unequal, {"engine.firing_order=[4, 2, 1, 3]"}, coarse), 4500);
   for (std::size_t i = 0; i < 4; ++i) {
     EXPECT_NEAR(a.cylinders[i].volumetric_efficiency / b.cylinders[i].volumetric_efficiency, 1, 1e-3);
     EXPECT_NEAR(a.cylinders[i].port_pressure_peak / b.cylinders[i].port_pressure_peak, 1, 1e-3);
@@ -82,7 +88,11 @@ TEST(FiringOrder, BegunElsewhereChangesNothing) {
 // Firing 1-2-4-3 with 2 and 3 changing places round the collector, and the short primary with them: 2 becomes what 3 was.
 TEST(FiringOrder, TurnedTurnsTheResultsWithIt) {
   const SpeedResult a = run_speed(demo(equal, {"primary.2.length=\"300 mm\""}, coarse), 4500);
-  const SpeedResult b = run_speed(demo(equal, {"primary.3.length=\"300 mm\"", "engine.firing_order=[1, 2, 4, 3]", "primary.2.clock=\"90 deg\"", "primary.3.clock=\"270 deg\""}, coarse), 4500);
+  const SpeedResult b = run_speed(demo(equal,
+                                       {"primary.3.length=\"300 mm\"", "engine.firing_order=[1, 2, 4, 3]",
+                                        "primary.2.clock=\"90 deg\"", "primary.3.clock=\"270 deg\""},
+                                       coarse),
+                                  4500);
   EXPECT_NEAR(a.cylinders[2].volumetric_efficiency / b.cylinders[1].volumetric_efficiency, 1, 1e-3);
   EXPECT_NEAR(a.cylinders[1].volumetric_efficiency / b.cylinders[2].volumetric_efficiency, 1, 1e-3);
 }
@@ -122,7 +132,8 @@ TEST(EngineTurbine, HasThePairOfAreasThatTheCaseGives) {
 // At the second case's flow, a quarter more, the first one's silencer costs more than the 0.15 bar that both assume.
 TEST(Silencer, IsTheSameInAllComparedCases) {
   const EngineCase first = demo(equal);
-  EngineCase more = demo(equal, {"charge.boost_gauge=\"1.5 bar\""}), other = demo(equal, {"silencer=\"0.2 bar\""}), none = demo(equal, {"silencer=\"none\""});
+  EngineCase more = demo(equal, {"charge.boost_gauge=\"1.5 bar\""}), other = demo(equal, {"silencer=\"0.2 bar\""}),
+             none = demo(equal, {"silencer=\"none\""});
   EXPECT_GT(more.silencer.mass_flow, 1.2 * first.silencer.mass_flow);
   for (EngineCase* engine : {&more, &other, &none}) share_silencer(first, *engine);
   EXPECT_EQ(more.silencer.mass_flow, first.silencer.mass_flow);
@@ -154,7 +165,8 @@ TEST_P(Arrivals, AgreeWithTheFirstRiseOfTheForwardPartAtTheTurbine) {
   }
   EXPECT_EQ(seen, 4);
 }
-INSTANTIATE_TEST_SUITE_P(Layouts, Arrivals, testing::Combine(testing::Values(equal, unequal), testing::Values(2500.0, 5000.0)));
+INSTANTIATE_TEST_SUITE_P(Layouts, Arrivals,
+                         testing::Combine(testing::Values(equal, unequal), testing::Values(2500.0, 5000.0)));
 
 }  // namespace
 }  // namespace pulsewright

@@ -56,7 +56,8 @@ TEST(PlaceFigures, NoNetFlowGivesTheTimeMean) {
 
 // Out and back in is no pulse, wherever in the cycle the record begins; bounds are rounding.
 TEST(ForwardEnergyFlow, PaysBackFlowBackBeforeItCounts) {
-  for (const auto& moments : {std::vector<Moment>{{1e5, -100, 1000}, {1e5, 100, 1000}}, {{1e5, 100, 1000}, {1e5, -100, 1000}}})
+  for (const auto& moments :
+       {std::vector<Moment>{{1e5, -100, 1000}, {1e5, 100, 1000}}, {{1e5, 100, 1000}, {1e5, -100, 1000}}})
     for (double flow : forward_energy_flow(record_of(moments), area, burned)) EXPECT_NEAR(flow, 0, 1e-9);
   const Series net = forward_energy_flow(record_of({{1e5, -100, 1000}, {1e5, 300, 1000}}), area, burned);
   EXPECT_DOUBLE_EQ(net[0], 0);
@@ -111,7 +112,8 @@ TEST(PlaceFigures, FlowTemperatureIsThatOfTheMixedGas) {
   r.rho[1] = 1e5 / (gas_constant(burned, 0.2) * 400);
   const double a = r.rho[0] * 200, b = r.rho[1] * 80;
   const double h = (a * (enthalpy(burned, 1200, 1) + 2e4) + b * (enthalpy(burned, 400, 0.2) + 3200)) / (a + b);
-  EXPECT_NEAR(enthalpy(burned, place_figures(r, area, burned).temperature_flow_mean, (a + 0.2 * b) / (a + b)), h, 1e-9 * h);
+  EXPECT_NEAR(enthalpy(burned, place_figures(r, area, burned).temperature_flow_mean, (a + 0.2 * b) / (a + b)), h,
+              1e-9 * h);
 }
 
 TEST(ForwardEnergyFlow, OfSteadyFlowIsEnthalpyAbove298WithTheVelocityHead) {

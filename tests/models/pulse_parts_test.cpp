@@ -55,7 +55,8 @@ TEST(WaveParts, GiveThePressureBack) {
 TEST(WaveParts, AreAlikeAtAClosedEnd) {
   const PlaceRecord place = pulse_record(100, std::make_unique<ClosedEnd>(), 1.4999);
   const WaveParts parts = wave_parts(place);
-  for (std::size_t i = 0; i < place.p.size(); ++i) EXPECT_NEAR(parts.forward[i], parts.backward[i], 0.02 * swing(place.p));
+  for (std::size_t i = 0; i < place.p.size(); ++i)
+    EXPECT_NEAR(parts.forward[i], parts.backward[i], 0.02 * swing(place.p));
 }
 
 double backward_share(double height) {
@@ -74,7 +75,8 @@ TEST(WaveParts, HaveNoBackwardPartBeforeAnAnechoicEnd) {
 
 TEST(NextRise, FindsTheTenPercentPointOfARampAfterAValley) {
   Series s(record_samples, 1.0);
-  for (std::size_t i = 0; i < 100; ++i) s[400 + i] = 1 + 0.01 * static_cast<double>(i);  // 200 to 250 degrees, peak 1.99
+  for (std::size_t i = 0; i < 100; ++i)
+    s[400 + i] = 1 + 0.01 * static_cast<double>(i);  // 200 to 250 degrees, peak 1.99
   const Rise rise = next_rise(s, 190);
   EXPECT_NEAR(rise.deg, 200 + 0.1 * 49.5, 0.5);
   EXPECT_NEAR(rise.height(), 0.99, 1e-12);

@@ -21,7 +21,8 @@ DuctPlan tube(const std::string& name, double length, NodePort start, NodePort f
 /// Two primaries of 0.5 and 0.3 m into a merge, and a pipe of 1 m from it; all of one bore.
 ManifoldPlan two_into_one(double merge_volume) {
   ManifoldPlan plan;
-  plan.ducts = {tube("one", 0.5, {0, 0}, {merge, 0}), tube("two", 0.3, {1, 0}, {merge, 1}), tube("pipe", 1, {merge, 2}, {3, 0})};
+  plan.ducts = {tube("one", 0.5, {0, 0}, {merge, 0}), tube("two", 0.3, {1, 0}, {merge, 1}),
+                tube("pipe", 1, {merge, 2}, {3, 0})};
   JointNode joint;
   joint.volume = merge_volume;
   plan.nodes = {{"cylinder 1", CylinderNode{0}, {{0, false}}},

@@ -19,8 +19,10 @@ using test::with;
 
 /// The tee of case_text with pressed gas in its stub.
 RigSetup tee(const std::string& duration = "1 ms", const std::string& record = "0.1 ms") {
-  std::string text = with(rig_text, "duration = \"1 ms\"", "duration = \"" + duration + "\"\nrecord = \"" + record + "\"");
-  return read_rig(with(text, "bore = \"30 mm\"\npressure = \"1 bar\"", "bore = \"30 mm\"\npressure = \"1.5 bar\"")).setup;
+  std::string text =
+      with(rig_text, "duration = \"1 ms\"", "duration = \"" + duration + "\"\nrecord = \"" + record + "\"");
+  return read_rig(with(text, "bore = \"30 mm\"\npressure = \"1 bar\"", "bore = \"30 mm\"\npressure = \"1.5 bar\""))
+      .setup;
 }
 
 TEST(RigRun, KeepsTheFirstAndTheLastInstantAndEveryRecordBetween) {
@@ -49,10 +51,11 @@ TEST(RigRun, HoldsEveryCellOfEveryDuctAtEveryInstant) {
   ASSERT_EQ(r.ducts.size(), 3u);
   for (const RigDuctRecord& duct : r.ducts) {
     EXPECT_EQ(duct.bore.size(), duct.cells);
-    for (const auto* field : {&duct.p, &duct.T, &duct.u, &duct.rho, &duct.Y}) EXPECT_EQ(field->size(), duct.cells * r.times.size()) << duct.name;
+    for (const auto* field : {&duct.p, &duct.T, &duct.u, &duct.rho, &duct.Y})
+      EXPECT_EQ(field->size(), duct.cells * r.times.size()) << duct.name;
   }
   const RigDuctRecord& stub = r.ducts[1];
-  EXPECT_NEAR(stub.p[0], 1.5e5, 1e-6);                     // as the case begins
+  EXPECT_NEAR(stub.p[0], 1.5e5, 1e-6);                         // as the case begins
   EXPECT_LT(stub.p[10 * stub.cells + stub.cells - 1], 1.4e5);  // and has blown down at its mouth
 }
 

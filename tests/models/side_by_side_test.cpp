@@ -52,7 +52,8 @@ void expect_same(const SpeedResult& a, const SpeedResult& b) {
 // No tolerance: bit for bit.
 TEST(SideBySide, TwoThreadsGiveTheNumbersOfOneInTheOrderOfTheCases) {
   const EngineCase shorter = single("[3000, 5000]"), longer = single("[4000]", "450 mm");
-  const auto one = run_engines({&shorter, &longer}, {.threads = 1}), two = run_engines({&shorter, &longer}, {.threads = 2});
+  const auto one = run_engines({&shorter, &longer}, {.threads = 1}),
+             two = run_engines({&shorter, &longer}, {.threads = 2});
   ASSERT_EQ(one.size(), 2u);
   ASSERT_EQ(two.size(), 2u);
   EXPECT_EQ(two[0].title, "Single 300 mm");

@@ -68,9 +68,13 @@ void keeps_its_content(const Gas& gas, double volume, JointLaw law) {
   EXPECT_LE(worst_burned, 1e-12);
 }
 
-TEST(ClosedNetwork, KeepsItsContentWithMomentumJoints) { keeps_its_content(perfect_gas(1.33, 287), 5e-5, JointLaw::momentum); }
+TEST(ClosedNetwork, KeepsItsContentWithMomentumJoints) {
+  keeps_its_content(perfect_gas(1.33, 287), 5e-5, JointLaw::momentum);
+}
 
-TEST(ClosedNetwork, KeepsItsContentWithJointsWithoutVolume) { keeps_its_content(perfect_gas(1.33, 287), 0, JointLaw::momentum); }
+TEST(ClosedNetwork, KeepsItsContentWithJointsWithoutVolume) {
+  keeps_its_content(perfect_gas(1.33, 287), 0, JointLaw::momentum);
+}
 
 TEST(ClosedNetwork, KeepsItsContentWithConstantPressureJoints) {
   keeps_its_content(perfect_gas(1.33, 287), 5e-5, JointLaw::constant_pressure);

@@ -102,7 +102,8 @@ TEST(Network, UnphysicalGasIsToldWithDuctCellDistanceTimeAndValues) {
   const auto net = closed_tube(thick, thin);
   const Error error = broken_by_long_steps(*net);
   EXPECT_EQ(error.kind(), ErrorKind::unphysical);
-  for (const char* word : {"duct pipe", "cell ", " mm from its start", " ms"}) EXPECT_NE(error.where().find(word), std::string::npos) << error.where();
+  for (const char* word : {"duct pipe", "cell ", " mm from its start", " ms"})
+    EXPECT_NE(error.where().find(word), std::string::npos) << error.where();
   for (const char* word : {"density", "kg/m3", "pressure", "bar", "temperature", "K", "velocity", "m/s"})
     EXPECT_NE(error.message().find(word), std::string::npos) << error.message();
   EXPECT_EQ(std::string(error.what()).find("nan"), std::string::npos) << error.what();

@@ -14,10 +14,10 @@ namespace pulsewright {
 namespace {
 
 struct Roughness {
-  int block;                        // cells of one state
-  double p_low, p_high;             // Pa
-  double T_low, T_high;             // K
-  double mach;                      // up to this, either way
+  int block;             // cells of one state
+  double p_low, p_high;  // Pa
+  double T_low, T_high;  // K
+  double mach;           // up to this, either way
 };
 
 constexpr int cells = 80;

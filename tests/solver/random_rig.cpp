@@ -59,7 +59,8 @@ std::array<double, 3> random_direction(RandomNumbers& r) {
 std::vector<SignalPoint> random_signal(RandomNumbers& r) {
   std::vector<SignalPoint> series;
   double time = 0;
-  for (int i = 0; i < 5; ++i) series.push_back({time += r.spread(1e-4, 3e-3), r.spread(5e4, 4e5), r.between(400, 1400)});
+  for (int i = 0; i < 5; ++i)
+    series.push_back({time += r.spread(1e-4, 3e-3), r.spread(5e4, 4e5), r.between(400, 1400)});
   return series;
 }
 
@@ -80,11 +81,14 @@ constexpr EndMaker end_makers[] = {
       return nozzle_end(random_reservoir(r, gas), bore_area(r.spread(0.005, 0.05)), r.between(0.6, 1));
     },
     [](RandomNumbers&, const Gas&) -> std::unique_ptr<Element> { return std::make_unique<AnechoicEnd>(); },
-    [](RandomNumbers& r, const Gas&) -> std::unique_ptr<Element> { return std::make_unique<SignalEnd>(random_signal(r)); },
+    [](RandomNumbers& r, const Gas&) -> std::unique_ptr<Element> {
+      return std::make_unique<SignalEnd>(random_signal(r));
+    },
     [](RandomNumbers& r, const Gas& gas) -> std::unique_ptr<Element> {
       const State s = random_state(r);
       return std::make_unique<Vessel>(
-          VesselSpec{"vessel", r.spread(1e-4, 1), s.p, s.T, s.Y, bore_area(r.spread(0.005, 0.04)), r.between(0, 1e-3)}, gas);
+          VesselSpec{"vessel", r.spread(1e-4, 1), s.p, s.T, s.Y, bore_area(r.spread(0.005, 0.04)), r.between(0, 1e-3)},
+          gas);
     },
 };
 
@@ -96,7 +100,12 @@ void attach_joint(RandomNumbers& r, Network& network, const std::vector<DuctEnd>
   Joint& joint = network.attach(std::make_unique<Joint>(spec, network.gas()), ends);
   if (!r.chance(0.3)) return;
   const State air = random_state(r);
-  joint.add_gate({.name = "gate", .effective_area = r.spread(1e-6, 1e-3), .n = random_direction(r), .p = air.p, .T = air.T, .Y = air.Y});
+  joint.add_gate({.name = "gate",
+                  .effective_area = r.spread(1e-6, 1e-3),
+                  .n = random_direction(r),
+                  .p = air.p,
+                  .T = air.T,
+                  .Y = air.Y});
 }
 
 }  // namespace
@@ -110,7 +119,8 @@ Network random_rig(RandomNumbers& r, const Gas& gas) {
     ends.push_back({i, Side::start});
     ends.push_back({i, Side::finish});
   }
-  for (std::size_t i = ends.size(); i > 1; --i) std::swap(ends[i - 1], ends[static_cast<std::size_t>(r.whole(0, static_cast<int>(i) - 1))]);
+  for (std::size_t i = ends.size(); i > 1; --i)
+    std::swap(ends[i - 1], ends[static_cast<std::size_t>(r.whole(0, static_cast<int>(i) - 1))]);
   while (!ends.empty()) {
     const std::size_t together = std::min(ends.size(), static_cast<std::size_t>(r.chance(0.5) ? 1 : r.whole(2, 6)));
     const std::vector<DuctEnd> here(ends.end() - static_cast<std::ptrdiff_t>(together), ends.end());

@@ -15,7 +15,8 @@ void all_states_are_sound(const Network& network) {
   for (int d = 0; d < network.ducts(); ++d)
     for (std::size_t i = 0; i < network.cells(d); ++i) {
       const Primitive q = network.cell(d, i);
-      ASSERT_TRUE(q.rho > 0 && std::isfinite(q.rho) && q.p > 0 && std::isfinite(q.p) && std::isfinite(q.u)) << network.name(d);
+      ASSERT_TRUE(q.rho > 0 && std::isfinite(q.rho) && q.p > 0 && std::isfinite(q.p) && std::isfinite(q.u))
+          << network.name(d);
       ASSERT_TRUE(q.Y > -1e-9 && q.Y < 1 + 1e-9) << network.name(d) << " Y " << q.Y;  // 1e-9: rounding
     }
 }
@@ -56,7 +57,9 @@ void run_many(const Gas& gas, int rigs, std::uint64_t seed) {
 
 TEST(RandomRig, FourHundredRunWithoutFaultOnAPerfectGas) { run_many(perfect_gas(1.33, 287), 400, 1000); }
 
-TEST(RandomRig, FourHundredRunWithoutFaultOnAirAndBurnedGas) { run_many(mixture_gas(known_fuels().front(), 1), 400, 2000); }
+TEST(RandomRig, FourHundredRunWithoutFaultOnAirAndBurnedGas) {
+  run_many(mixture_gas(known_fuels().front(), 1), 400, 2000);
+}
 
 }  // namespace
 }  // namespace pulsewright

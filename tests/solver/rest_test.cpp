@@ -64,14 +64,16 @@ constexpr double at_rest = 1e-9;
 
 TEST(Rest, StaysInAnyTaper) {
   for (const auto& [name, bore] : bores()) {
-    const DuctSpec duct = shaped(bore, [](double) { return 0.8; }, [](double) { return 0.5; });
+    const DuctSpec duct = shaped(
+        bore, [](double) { return 0.8; }, [](double) { return 0.5; });
     EXPECT_LT(fastest_after(perfect_gas(1.33, 287), duct, 5000), at_rest) << name;
   }
 }
 
 TEST(Rest, StaysWhereHotAndColdGasLieSideBySide) {
   for (const auto& [name, bore] : bores()) {
-    const DuctSpec duct = shaped(bore, [](double x) { return x < 0.27 ? 0.4 : 2.0; }, [](double x) { return x > 0.4; });
+    const DuctSpec duct = shaped(
+        bore, [](double x) { return x < 0.27 ? 0.4 : 2.0; }, [](double x) { return x > 0.4; });
     EXPECT_LT(fastest_after(perfect_gas(1.4, 287), duct, 5000), at_rest) << name;
   }
 }
@@ -79,7 +81,8 @@ TEST(Rest, StaysWhereHotAndColdGasLieSideBySide) {
 TEST(Rest, StaysInTheMixtureOfAirAndBurnedGas) {
   const Gas gas = mixture_gas(known_fuels().front(), 1);
   for (const auto& [name, bore] : bores()) {
-    const DuctSpec duct = shaped(bore, [](double x) { return x < 0.27 ? 0.4 : 2.0; }, [](double x) { return x > 0.4; });
+    const DuctSpec duct = shaped(
+        bore, [](double x) { return x < 0.27 ? 0.4 : 2.0; }, [](double x) { return x > 0.4; });
     EXPECT_LT(fastest_after(gas, duct, 5000), at_rest) << name;
   }
 }

@@ -36,7 +36,8 @@ double reynolds(const Arena& a, const Gas& gas, std::size_t i) {
 }
 
 class SourcesOfEveryBuild : public testing::TestWithParam<const Sweep*> {};
-INSTANTIATE_TEST_SUITE_P(Builds, SourcesOfEveryBuild, testing::ValuesIn(available_sweeps().begin(), available_sweeps().end()),
+INSTANTIATE_TEST_SUITE_P(Builds, SourcesOfEveryBuild,
+                         testing::ValuesIn(available_sweeps().begin(), available_sweeps().end()),
                          [](const auto& about) { return about.param->name; });
 
 TEST_P(SourcesOfEveryBuild, AreTheScalarLawsInEveryCell) {

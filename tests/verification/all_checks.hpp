@@ -10,9 +10,9 @@
 namespace pulsewright {
 
 struct CheckSet {
-  const char* name;             // one word in snake_case: the test's name, and what `verify` heads its rows with
+  const char* name;  // one word in snake_case: the test's name, and what `verify` heads its rows with
   std::vector<Check> (*checks)();
-  double seconds;               // roughly, in a release build
+  double seconds;  // roughly, in a release build
 };
 
 const std::vector<CheckSet>& all_checks();

@@ -88,7 +88,8 @@ void CheckList::table(const Table& table, const std::function<std::vector<double
       throw Error(ErrorKind::internal, fmt::format("check table of {} columns: a row has {}, computed are {}",
                                                    table.columns.size(), row.size(), values.size() + table.keys));
     std::string at;
-    for (std::size_t k = 0; k < table.keys; ++k) at += fmt::format("{}{} {:g}", k ? ", " : "", table.columns[k], row[k]);
+    for (std::size_t k = 0; k < table.keys; ++k)
+      at += fmt::format("{}{} {:g}", k ? ", " : "", table.columns[k], row[k]);
     for (std::size_t i = 0; i < values.size(); ++i) {
       const double expected = row[table.keys + i];
       if (std::isnan(expected)) continue;

@@ -6,7 +6,8 @@
 namespace pulsewright {
 
 inline CheckList::Table slider_crank_table() {
-  return {{"bore", "stroke", "rod", "compression ratio", "degrees after tdc", "volume", "volume slope", "wall area", "piston speed over mean"},
+  return {{"bore", "stroke", "rod", "compression ratio", "degrees after tdc", "volume", "volume slope", "wall area",
+           "piston speed over mean"},
           5,
           {{0.086, 0.086, 0.1455, 10, 0, 5.550635714e-05, 0, 0.01161760963, 0},
            {0.086, 0.086, 0.1455, 10, 15, 6.649340895e-05, 8.315611692e-05, 0.0121286353, 0.5229484003},
@@ -100,14 +101,12 @@ inline CheckList::Table constant_volume_cycle_table() {
 inline CheckList::Table constant_pressure_cycle_table() {
   return {{"gamma", "compression ratio", "efficiency"},
           2,
-          {{1.35, 16, 0.565179861},
-           {1.35, 18, 0.582740467},
-           {1.3, 16, 0.510386015},
-           {1.3, 18, 0.527384394}}};
+          {{1.35, 16, 0.565179861}, {1.35, 18, 0.582740467}, {1.3, 16, 0.510386015}, {1.3, 18, 0.527384394}}};
 }
 
 inline CheckList::Table blowdown_table() {
-  return {{"gamma", "cylinder pressure", "cylinder temperature", "outside pressure", "temperature left", "mass share left", "mixed temperature out"},
+  return {{"gamma", "cylinder pressure", "cylinder temperature", "outside pressure", "temperature left",
+           "mass share left", "mixed temperature out"},
           4,
           {{1.3, 500000, 1400, 150000, 1060.38533, 0.396082433, 1248.26002},
            {1.3, 500000, 1400, 200000, 1133.17172, 0.49418812, 1277.45882},

@@ -41,7 +41,9 @@ std::vector<double> reflection(double gamma, double m) {
   const double a = std::sqrt(gamma * R * T0);
   const NormalShock jump = normal_shock(m, gamma);
   const Primitive moving{rho0 * jump.density, 2 * a / (gamma + 1) * (m - 1 / m), p0 * jump.pressure, 0};
-  Network network = against_a_wall(gamma, [&](double x) { return x < length / 3 ? moving : Primitive{rho0, 0, p0, 0}; });
+  Network network = against_a_wall(gamma, [&](double x) {
+    return x < length / 3 ? moving : Primitive{rho0, 0, p0, 0};
+  });
   network.run_until(0.5 * length / (m * a));
   const double p2 = network.cell(0, cells / 2).p;
   network.run_until(1.1 * length / (m * a));
@@ -52,21 +54,23 @@ std::vector<double> reflection(double gamma, double m) {
 }  // namespace
 
 std::vector<Check> piston_checks() {
-  CheckList list("pistons and reflections, marched", "Liepmann and Roshko, Elements of Gasdynamics, 1957, ch. 3, piston");
+  CheckList list("pistons and reflections, marched",
+                 "Liepmann and Roshko, Elements of Gasdynamics, 1957, ch. 3, piston");
   list.relative(0.01, "marched, 200 cells");
-  list.table({{"gamma", "piston speed / a0", "piston p/p0, marched", "piston rho/rho0, marched", "piston T/T0, marched"},
-              2,
-              {{1.4, 0.1, 1.14865177, 1.10397189, 1.04047194},
-               {1.4, 0.5, 1.94082146, 1.59239555, 1.21880613},
-               {1.4, 1.5, 5.71526105, 3.01244387, 1.89721744},
-               {1.33, 0.25, 1.38442742, 1.2758856, 1.08507175},
-               {1.33, 1, 3.31391272, 2.35174592, 1.40912872},
-               {1.4, -0.1, 0.868125533, 0.903920797, 0.9604},
-               {1.4, -0.5, 0.4782969, 0.59049, 0.81},
-               {1.4, -1, 0.2097152, 0.32768, 0.64},
-               {1.33, -0.25, 0.712088957, 0.774682056, 0.919201562},
-               {1.33, -1, 0.233746722, 0.335252927, 0.697225}}},
-             [](std::span<const double> key) { return at_wall(key[0], key[1]); });
+  list.table(
+      {{"gamma", "piston speed / a0", "piston p/p0, marched", "piston rho/rho0, marched", "piston T/T0, marched"},
+       2,
+       {{1.4, 0.1, 1.14865177, 1.10397189, 1.04047194},
+        {1.4, 0.5, 1.94082146, 1.59239555, 1.21880613},
+        {1.4, 1.5, 5.71526105, 3.01244387, 1.89721744},
+        {1.33, 0.25, 1.38442742, 1.2758856, 1.08507175},
+        {1.33, 1, 3.31391272, 2.35174592, 1.40912872},
+        {1.4, -0.1, 0.868125533, 0.903920797, 0.9604},
+        {1.4, -0.5, 0.4782969, 0.59049, 0.81},
+        {1.4, -1, 0.2097152, 0.32768, 0.64},
+        {1.33, -0.25, 0.712088957, 0.774682056, 0.919201562},
+        {1.33, -1, 0.233746722, 0.335252927, 0.697225}}},
+      [](std::span<const double> key) { return at_wall(key[0], key[1]); });
   list.source("Liepmann and Roshko, Elements of Gasdynamics, 1957, ch. 3, shock reflection");
   list.table({{"gamma", "M", "incident p2/p1, marched", "reflected p5/p2, marched", "reflected T5/T1, marched"},
               2,

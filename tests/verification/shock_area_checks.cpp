@@ -42,7 +42,8 @@ DuctSpec duct(const Case& c) {
 double front(const Tube& tube) {
   for (std::size_t i = tube.cells() - 1; i > 8; --i) {
     const double half = 0.5 * (p0 + tube.cell(i - 8).p), behind = tube.cell(i - 1).p, ahead = tube.cell(i).p;
-    if (behind > 1.01 * p0 && behind > half) return tube.x(i) - dx * std::clamp((half - ahead) / (behind - ahead), 0.0, 1.0);
+    if (behind > 1.01 * p0 && behind > half)
+      return tube.x(i) - dx * std::clamp((half - ahead) / (behind - ahead), 0.0, 1.0);
   }
   return 0;
 }
@@ -63,17 +64,24 @@ double mach_behind(const Case& c) {
 }  // namespace
 
 std::vector<Check> shock_area_checks() {
-  CheckList list("shock through a taper, marched", "Whitham, Linear and Nonlinear Waves, 1974, ch. 8; Chisnell, J. Fluid Mech. 2, 1957 (from memory)");
+  CheckList list("shock through a taper, marched",
+                 "Whitham, Linear and Nonlinear Waves, 1974, ch. 8; Chisnell, J. Fluid Mech. 2, 1957 (from memory)");
   list.relative(closed_form, closed_form_reason);
   list.table({{"gamma", "M", "area ratio", "shock Mach number by the area rule"},
               3,
-              {{1.4, 1.1, 0.25, 1.1840524}, {1.4, 1.3, 2, 1.226365}, {1.4, 2, 0.5, 2.2402878}, {1.4, 3, 4, 2.3454621},
-               {1.33, 1.1, 3, 1.0603251}, {1.33, 1.6, 0.8, 1.6478429}, {1.33, 3, 0.25, 3.8493418}}},
+              {{1.4, 1.1, 0.25, 1.1840524},
+               {1.4, 1.3, 2, 1.226365},
+               {1.4, 2, 0.5, 2.2402878},
+               {1.4, 3, 4, 2.3454621},
+               {1.33, 1.1, 3, 1.0603251},
+               {1.33, 1.6, 0.8, 1.6478429},
+               {1.33, 3, 0.25, 3.8493418}}},
              [](std::span<const double> key) { return std::vector{shock_mach_after_area(key[1], key[2], key[0])}; });
   for (const Case& c : {Case{1.4, 1.3, 0.5}, Case{1.4, 1.3, 2}, Case{1.33, 1.1, 0.5}, Case{1.33, 2, 1.25}}) {
     const double rule = shock_mach_after_area(c.mach, c.area_ratio, c.gamma);
     list.absolute(0.03 * (rule - 1), "the rule is approximate: 3 % of M - 1");
-    list.value(fmt::format("shock Mach number behind a taper, marched, gamma {}, M {}, area ratio {}", c.gamma, c.mach, c.area_ratio),
+    list.value(fmt::format("shock Mach number behind a taper, marched, gamma {}, M {}, area ratio {}", c.gamma, c.mach,
+                           c.area_ratio),
                rule, mach_behind(c));
   }
   return list.checks();

@@ -16,7 +16,8 @@ constexpr double gamma = 1.4;
 Primitive primitive(const GasState& s) { return {s.rho, s.u, s.p, 0}; }
 
 Tube marched(const RiemannProblem& problem, int cells, double time) {
-  Tube tube(perfect_gas(gamma, 1), 1, cells, [&](double x) { return primitive(x < 0.5 ? problem.left : problem.right); });
+  Tube tube(perfect_gas(gamma, 1), 1, cells,
+            [&](double x) { return primitive(x < 0.5 ? problem.left : problem.right); });
   tube.run_until(time);
   return tube;
 }
@@ -24,7 +25,8 @@ Tube marched(const RiemannProblem& problem, int cells, double time) {
 /// Mean density error over the largest difference of density in the exact solution.
 double density_error(const RiemannProblem& problem, int cells, double time) {
   const ExactRiemann exact(problem.left, problem.right, gamma);
-  const auto [low, high] = std::minmax({problem.left.rho, problem.right.rho, exact.rho_star_left(), exact.rho_star_right()});
+  const auto [low, high] =
+      std::minmax({problem.left.rho, problem.right.rho, exact.rho_star_left(), exact.rho_star_right()});
   const auto profile = [&](double x) { return primitive(exact.at((x - 0.5) / time)); };
   return mean_error(marched(problem, cells, time), profile, [](const Primitive& q) { return q.rho; }) / (high - low);
 }
@@ -62,7 +64,8 @@ std::vector<Check> shock_tube_checks() {
   CheckList list("shock tubes, marched", "Sod, J. Comput. Phys. 27, 1978");
   const std::vector<RiemannProblem> problems = riemann_problems();
   list.relative(0, "second order away from shock and contact, each smeared over two to three cells in 200");
-  list.at_most("Sod at t = 0.2, 200 cells: mean density error over the jump", 0.005, density_error(problems.front(), 200, 0.2));
+  list.at_most("Sod at t = 0.2, 200 cells: mean density error over the jump", 0.005,
+               density_error(problems.front(), 200, 0.2));
   list.source("Toro, Riemann Solvers, 3rd ed. 2009, tables 4.1-4.3; Lax 1954");
   for (const RiemannProblem& problem : problems)
     list.at_most(std::string(problem.name) + ", 200 cells: mean density error over the jump", 0.015,

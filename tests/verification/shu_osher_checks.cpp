@@ -44,10 +44,14 @@ std::vector<Check> shu_osher_checks() {
   CheckList list("Shu-Osher, marched", "Shu and Osher, J. Comput. Phys. 83, 1989, problem 8 (set-up)");
   const Tube fine = run(3200), middle = run(800), coarse = run(400);
   const double jump = 2.85714286;  // of density across the shock
-  list.relative(0, "the train's waves are 10 cells long at 400: the limiter flattens them; the rest is the shock, one cell in 400");
-  list.at_most("mean density difference 400 to 3200 cells, over the shock's jump", 0.015, difference(coarse, fine) / jump);
+  list.relative(
+      0,
+      "the train's waves are 10 cells long at 400: the limiter flattens them; the rest is the shock, one cell in 400");
+  list.at_most("mean density difference 400 to 3200 cells, over the shock's jump", 0.015,
+               difference(coarse, fine) / jump);
   list.relative(0, "20 cells to a wave: third of the error at 400 or less");
-  list.at_most("mean density difference 800 to 3200 cells, over the shock's jump", 0.005, difference(middle, fine) / jump);
+  list.at_most("mean density difference 800 to 3200 cells, over the shock's jump", 0.005,
+               difference(middle, fine) / jump);
   list.relative(0.02, "20 cells to a wave");
   list.value("highest crest of the train, 800 cells against 3200", crest(fine), crest(middle));
   return list.checks();

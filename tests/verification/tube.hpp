@@ -23,7 +23,7 @@ class Tube {
   double dx() const { return network_.dx(0); }
   double x(std::size_t i) const { return (static_cast<double>(i) + 0.5) * dx(); }
   Primitive cell(std::size_t i) const { return network_.cell(0, i); }
-  Primitive at(double x) const;  // between the cells' middles, linear
+  Primitive at(double x) const;                                          // between the cells' middles, linear
   Content balance() const { return network_.held() + network_.left(); }  // what was there at first, if nothing is lost
   const Network& network() const { return network_; }
 

@@ -35,8 +35,9 @@ TEST(Check, HoldsWithinItsToleranceOnly) {
 TEST(Check, TableSkipsWhatTheSourceDoesNotGive) {
   CheckList list("g", "s");
   const double none = std::numeric_limits<double>::quiet_NaN();
-  list.table({{"x", "double", "square"}, 1, {{2, 4, 4}, {3, 6, none}}},
-             [](std::span<const double> key) { return std::vector{2 * key[0], key[0] * key[0]}; });
+  list.table({{"x", "double", "square"}, 1, {{2, 4, 4}, {3, 6, none}}}, [](std::span<const double> key) {
+    return std::vector{2 * key[0], key[0] * key[0]};
+  });
   EXPECT_EQ(list.checks().size(), 3U);
   EXPECT_EQ(list.checks()[1].name, "square");
   EXPECT_EQ(list.checks()[1].at, "x 2");

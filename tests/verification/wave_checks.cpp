@@ -62,7 +62,8 @@ CheckList::Table compression_table() {
 }
 
 void add_pistons(CheckList& list) {
-  list.source("Liepmann and Roshko, Elements of Gasdynamics, 1957, ch. 3, piston").relative(closed_form, closed_form_reason);
+  list.source("Liepmann and Roshko, Elements of Gasdynamics, 1957, ch. 3, piston")
+      .relative(closed_form, closed_form_reason);
   list.table(expansion_table(), [](std::span<const double> key) {
     const std::vector<double> v = at_piston(key[0], key[1]);
     return std::vector{v[0], v[1], v[2]};
@@ -75,8 +76,8 @@ void add_pistons(CheckList& list) {
 }
 
 CheckList::Table reflection_table() {
-  return {{"gamma", "M", "incident shock p2/p1", "incident shock T2/T1", "reflected shock p5/p2", "reflected shock p5/p1",
-           "reflected shock T5/T1", "reflected shock Mach number"},
+  return {{"gamma", "M", "incident shock p2/p1", "incident shock T2/T1", "reflected shock p5/p2",
+           "reflected shock p5/p1", "reflected shock T5/T1", "reflected shock Mach number"},
           2,
           {{1.4, 1.01, 1.02345, 1.00664499, 1.0233717, 1.04736977, 1.01331199, 1.00996678},
            {1.4, 1.05, 1.11958333, 1.03284313, 1.11757476, 1.25121808, 1.06621567, 1.04917986},
@@ -105,7 +106,8 @@ std::vector<double> reflection(double gamma, double m) {
   moving.w = -moving.w;  // now seen from the closed end that it runs to
   const double p5 = wave_pressure(0, moving);
   const EndState still = behind_wave(p5, moving);
-  const double front = moving.w * moving.rho / (still.rho - moving.rho);  // speed of the reflected shock on the wall's frame
+  const double front =
+      moving.w * moving.rho / (still.rho - moving.rho);  // speed of the reflected shock on the wall's frame
   return {p2 * gamma, T2, p5 / p2, p5 * gamma, gamma * p5 / still.rho, (front + moving.w) / moving.c};
 }
 
@@ -130,7 +132,8 @@ void add_breaking(CheckList& list) {
              [](std::span<const double> key) {
                return std::vector{SineWave{key[0], key[2], key[1], 1}.breaking_time()};
              });
-  list.table({{"gamma", "a0", "U", "f", "half sine at x = 0: distance to the shock", "lasting sine at x = 0: distance to the shock"},
+  list.table({{"gamma", "a0", "U", "f", "half sine at x = 0: distance to the shock",
+               "lasting sine at x = 0: distance to the shock"},
               4,
               {{1.4, 340.292287, 10, 100, 15.3582982, 15.3201484},
                {1.4, 340.292287, 50, 100, 3.07165964, 2.8862775},
@@ -148,23 +151,27 @@ void add_profile(CheckList& list) {
   list.absolute(closed_form * 34, "closed form; a millionth of the amplitude, because u passes through 0");
   list.table({{"x", "simple wave u at half the breaking time"},
               1,
-              {{0, 33.96363118}, {0.05, 31.3267303865}, {0.1, 22.6812505399}, {0.15, 5.56620552878},
-               {0.2, -14.7356523356}, {0.25, -27.7236688788}, {0.3, -33.155603783}, {0.35, -33.8277197486},
-               {0.4, -31.556099887}, {0.45, -27.3864489635}, {0.5, -21.9591424822}, {0.55, -15.7010176132},
-               {0.6, -8.92263938757}, {0.65, -1.87154996602}, {0.7, 5.23482508034}, {0.75, 12.184925691},
-               {0.8, 18.7504040483}, {0.85, 24.6588204796}, {0.9, 29.5530429158}, {0.95, 32.9212678525},
+              {{0, 33.96363118},      {0.05, 31.3267303865},  {0.1, 22.6812505399},  {0.15, 5.56620552878},
+               {0.2, -14.7356523356}, {0.25, -27.7236688788}, {0.3, -33.155603783},  {0.35, -33.8277197486},
+               {0.4, -31.556099887},  {0.45, -27.3864489635}, {0.5, -21.9591424822}, {0.55, -15.7010176132},
+               {0.6, -8.92263938757}, {0.65, -1.87154996602}, {0.7, 5.23482508034},  {0.75, 12.184925691},
+               {0.8, 18.7504040483},  {0.85, 24.6588204796},  {0.9, 29.5530429158},  {0.95, 32.9212678525},
                {1, 33.96363118}}},
              [&](std::span<const double> key) { return std::vector{wave.velocity(key[0], wave.breaking_time() / 2)}; });
   list.relative(closed_form, closed_form_reason);
   list.table({{"x", "simple wave p/p0 at half the breaking time", "simple wave rho/rho0 at half the breaking time"},
               1,
-              {{0, 1.14851703097, 1.10396502341}, {0.05, 1.1363465302, 1.09559631895}, {0.1, 1.0972157647, 1.06851353493},
-               {0.15, 1.02314603582, 1.01647875071}, {0.2, 0.940879016507, 0.957404709122}, {0.25, 0.89127936319, 0.92107630018},
-               {0.3, 0.871210228474, 0.906213838226}, {0.35, 0.86875413531, 0.904388263525}, {0.4, 0.877079195846, 0.910570204978},
-               {0.45, 0.892538230055, 0.922005364834}, {0.5, 0.913009438421, 0.93706139881}, {0.55, 0.937112765958, 0.954665711514},
-               {0.6, 0.96383319241, 0.974030980102}, {0.65, 0.992319023277, 0.994507548007}, {0.7, 1.0217553122, 1.01549165822},
-               {0.75, 1.05126506963, 1.03635545765}, {0.8, 1.07980974672, 1.05637827095}, {0.85, 1.1060631094, 1.0746606885},
-               {0.9, 1.12822248443, 1.08999579328}, {0.95, 1.14369276242, 1.10065079596}, {1, 1.14851703097, 1.10396502341}}},
+              {{0, 1.14851703097, 1.10396502341},     {0.05, 1.1363465302, 1.09559631895},
+               {0.1, 1.0972157647, 1.06851353493},    {0.15, 1.02314603582, 1.01647875071},
+               {0.2, 0.940879016507, 0.957404709122}, {0.25, 0.89127936319, 0.92107630018},
+               {0.3, 0.871210228474, 0.906213838226}, {0.35, 0.86875413531, 0.904388263525},
+               {0.4, 0.877079195846, 0.910570204978}, {0.45, 0.892538230055, 0.922005364834},
+               {0.5, 0.913009438421, 0.93706139881},  {0.55, 0.937112765958, 0.954665711514},
+               {0.6, 0.96383319241, 0.974030980102},  {0.65, 0.992319023277, 0.994507548007},
+               {0.7, 1.0217553122, 1.01549165822},    {0.75, 1.05126506963, 1.03635545765},
+               {0.8, 1.07980974672, 1.05637827095},   {0.85, 1.1060631094, 1.0746606885},
+               {0.9, 1.12822248443, 1.08999579328},   {0.95, 1.14369276242, 1.10065079596},
+               {1, 1.14851703097, 1.10396502341}}},
              [&](std::span<const double> key) {
                const double u = wave.velocity(key[0], wave.breaking_time() / 2);
                return std::vector{wave.pressure_ratio(u), wave.density_ratio(u)};
