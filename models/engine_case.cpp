@@ -8,6 +8,7 @@
 #include "models/read_duct.hpp"
 #include "models/read_engine.hpp"
 #include "models/read_manifold.hpp"
+#include "models/read_turbine.hpp"
 #include "models/read_turbo.hpp"
 #include "solver/composition.hpp"
 #include "solver/gas.hpp"

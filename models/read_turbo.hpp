@@ -1,5 +1,5 @@
 #pragma once
-// Everything around the engine block: air, charge, turbine, silencer.
+// Everything around the engine block: air, charge, silencer.
 
 #include "models/engine_case.hpp"
 
@@ -10,9 +10,6 @@ AmbientCase read_ambient(const CaseTable& root, AssumedList& assumed);
 
 /// [charge], [compressor], [cooler]; needs ambient.
 ChargeCase read_charge(const CaseTable& root, const AmbientCase& ambient, AssumedList& assumed);
-
-/// [turbine] or [[turbine]]; its areas are those that pass its point of flow, of exhaust gas.
-std::vector<TurbineCase> read_turbines(const CaseTable& root, const Gas& gas, AssumedList& assumed);
 
 SilencerCase read_silencer(const CaseTable& root, AssumedList& assumed);
 
