@@ -13,8 +13,8 @@
 namespace pulsewright {
 namespace {
 
-constexpr double flow_tolerance = 1e-7;  // of the flows; what is left over is paid back in the next step
-constexpr double idle_flow = 1e-9;       // of the choked flow of the rotor: below it the turbine counts as balanced
+constexpr double flow_tolerance = 5e-7;  // of the flows; what is left over is paid back in the next step
+constexpr double idle_flow = 1e-9;       // of a sonic flow through the rotor: below it the turbine counts as balanced
 constexpr double widest_exit = 1e3;      // in rotor areas; wider costs nothing
 constexpr int most_turns = 60;
 
@@ -25,9 +25,7 @@ TotalState total_state(const EndState& f, const Gas& gas) {
   return {f.p * std::pow(1 + (g - 1) / 2 * mach2, g / (g - 1)), T, f.Y};
 }
 
-double choked_flow(const Reservoir& r, double area) {
-  return area * r.p / std::sqrt(r.R * r.T) * flow_function(0, r.gamma);
-}
+double sonic_flow(const Reservoir& r, double area) { return area * r.p / std::sqrt(r.R * r.T); }
 
 }  // namespace
 
@@ -61,13 +59,20 @@ void Turbine::find_middle_pressure(std::span<Port> ports, const Step& step) {
   for (const Port& port : ports) lowest = std::min(lowest, port.state.p);
   lowest *= 1e-3;
   highest = spec_.outlet_port < 0 ? air_.p : 0;
-  for (const Port& port : ports) highest = std::max(highest, wave_pressure(0, port.state));
-  double p = std::clamp(middle_->p, lowest, highest), last_p = 0, last_surplus = 0;
+  for (std::size_t i = 0; i < ports.size(); ++i) {
+    rest_pressure_[i] = wave_pressure(0, ports[i].state);
+    highest = std::max(highest, rest_pressure_[i]);
+  }
+  const double before = middle_->p;
+  double p = std::clamp(before + trend_, lowest, highest), last_p = 0, last_surplus = 0;
   for (int turn = 0; turn < most_turns; ++turn) {
     const double s = surplus(p, ports, step);
-    if (std::abs(s) <= flow_tolerance * scale_ + idle_flow * choked_flow(*middle_, spec_.rotor)) return;
+    if (std::abs(s) <= flow_tolerance * scale_ + idle_flow * sonic_flow(*middle_, spec_.rotor) ||
+        highest - lowest < 1e-13 * highest) {
+      trend_ = std::clamp(p - before, -0.1 * p, 0.1 * p);
+      return;
+    }
     (s > 0 ? lowest : highest) = p;
-    if (highest - lowest < 1e-13 * highest) return;
     if (turn > 0 && (s - last_surplus) * (p - last_p) < 0) slope_ = (s - last_surplus) / (p - last_p);
     last_p = p, last_surplus = s;
     p -= s / slope_;
@@ -93,9 +98,9 @@ double Turbine::surplus(double pressure, std::span<Port> ports, const Step& step
   Content inflow = (1 / step.dt) * rest_;
   std::array<bool, max_scrolls + 1> comes_in{};
   for (std::size_t i = 0; i < ports.size(); ++i) {
-    comes_in[i] = wave_pressure(0, ports[i].state) > pressure;
+    comes_in[i] = rest_pressure_[i] > pressure;
     if (!comes_in[i]) continue;
-    flow_through_orifice(*middle_, area(i), step.gas, ports[i]);
+    flow_through_orifice(*middle_, area(i), step.gas, rest_pressure_[i], ports[i]);
     inflow += content_through(ports[i], 1);
   }
   if (spec_.outlet_port < 0 && air_.p > pressure) draw_from_air();
@@ -104,7 +109,7 @@ double Turbine::surplus(double pressure, std::span<Port> ports, const Step& step
     if (comes_in[i]) continue;
     Reservoir gas_here = *middle_;
     if (is_outlet(i)) gas_here.h -= work_;
-    flow_through_orifice(gas_here, area(i), step.gas, ports[i]);
+    flow_through_orifice(gas_here, area(i), step.gas, rest_pressure_[i], ports[i]);
   }
   if (spec_.outlet_port < 0 && air_.p <= pressure) blow_to_air(step.gas);
   double sum = rest_.mass / step.dt - to_air_.mass;
@@ -114,7 +119,7 @@ double Turbine::surplus(double pressure, std::span<Port> ports, const Step& step
 }
 
 void Turbine::mix(const Content& inflow, const Gas& gas) {
-  if (!(inflow.mass > idle_flow * choked_flow(*middle_, spec_.rotor)))
+  if (!(inflow.mass > idle_flow * sonic_flow(*middle_, spec_.rotor)))
     return;  // nothing comes in: the gas stays as it is
   const double h = inflow.energy / inflow.mass, Y = std::clamp(inflow.burned / inflow.mass, 0.0, 1.0);
   const double T = temperature_from_enthalpy(gas, h, Y);

@@ -80,11 +80,13 @@ class Turbine : public Element {
   TurbineSpec spec_;
   Reservoir air_;
   double tip_speed_ = 0;
-  std::optional<Reservoir> middle_;  // the gas between throats and rotor
-  double slope_ = 0;                 // of the surplus by the middle pressure, kg/(s Pa)
-  double scale_ = 0;                 // sum of the flows of the last look, kg/s
-  double work_ = 0;                  // per mass through the wheel, from the last step, J/kg
-  Content to_air_;                   // per second, without a downpipe
+  std::optional<Reservoir> middle_;                      // the gas between throats and rotor
+  std::array<double, max_scrolls + 1> rest_pressure_{};  // of each port's gas, brought to rest in this step, Pa
+  double trend_ = 0;                                     // of the middle pressure, Pa a step: where the search begins
+  double slope_ = 0;                                     // of the surplus by the middle pressure, kg/(s Pa)
+  double scale_ = 0;                                     // sum of the flows of the last look, kg/s
+  double work_ = 0;                                      // per mass through the wheel, from the last step, J/kg
+  Content to_air_;                                       // per second, without a downpipe
   Content rest_, left_;
   TurbineReading reading_;
 };

@@ -51,8 +51,9 @@ inline double temperature_from_enthalpy(const Gas& g, double h, double Y) {  // 
 inline double heat_ratio(const Gas& g, double T, double Y) {  // gamma = cp/cv = c^2 rho/p
   return with_law(g, [=](const auto& law) { return heat_ratio(law, T, Y); });
 }
-inline ThermalState thermal_state(const Gas& g, double e, double Y) {  // T and gamma from e: cheaper than one by one
-  return with_law(g, [=](const auto& law) { return thermal_state(law, e, Y); });
+/// T and gamma from e and a temperature nearby, in one correction: what the loop over cells takes.
+inline ThermalState thermal_state(const Gas& g, double e, double Y, double T_nearby) {
+  return with_law(g, [=](const auto& law) { return thermal_state(law, e, Y, T_nearby); });
 }
 inline double viscosity(const Gas& g, double T, double Y) {  // dynamic, Pa s
   return with_law(g, [=](const auto& law) { return viscosity(law, T, Y); });

@@ -10,8 +10,8 @@ namespace pulsewright {
 namespace {
 
 // Relative accuracy of the joint's pressure. What it leaves unbalanced stays in the joint and enters the next step.
-constexpr double close_enough = 1e-8;
-constexpr int newton_turns = 20;  // 2 or 3 as a rule; a limited stream or a choked port takes more
+constexpr double close_enough = 4e-8;
+constexpr int newton_turns = 20;  // 2 as a rule; a limited stream or a choked port takes more
 
 }  // namespace
 
@@ -136,6 +136,7 @@ void Joint::follow(double rise) {
 
 Joint::Balance Joint::solve(const Step& step) {
   double p = p_ + trend_;
+  follow(trend_);
   for (int turn = 0; turn < newton_turns; ++turn) {
     const Balance b = balance(p, step, false);
     const double rise = -b.residual / b.slope;

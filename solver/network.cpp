@@ -60,7 +60,7 @@ void Network::fill_cell(std::size_t i, const Primitive& q) {
   // The energy whose temperature, by the loop's own inverse, is T to the last digit: gases side by side then rest at one pressure.
   double e = internal_energy(gas_, arena_.T[i], q.Y);
   for (int turn = 0; turn < 3; ++turn)
-    e += cv(gas_, arena_.T[i], q.Y) * (arena_.T[i] - temperature_from_energy(gas_, e, q.Y));
+    e += cv(gas_, arena_.T[i], q.Y) * (arena_.T[i] - thermal_state(gas_, e, q.Y, arena_.T[i]).T);
   arena_.energy[i] = q.rho * (e + 0.5 * q.u * q.u);
   arena_.burned[i] = q.rho * q.Y;
 }

@@ -167,8 +167,11 @@ void close_port(Port& port) {
 }
 
 double flow_through_orifice(const Reservoir& r, double effective_area, const Gas& gas, Port& port) {
+  return flow_through_orifice(r, effective_area, gas, wave_pressure(0, port.state), port);
+}
+
+double flow_through_orifice(const Reservoir& r, double effective_area, const Gas& gas, double still, Port& port) {
   const double a = std::min(effective_area / port.area, 1.0);
-  const double still = wave_pressure(0, port.state);
   if (!(a > 1e-12) || still == r.p) {
     close_port(port);
   } else if (still > r.p) {

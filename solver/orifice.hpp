@@ -32,6 +32,10 @@ double critical_pressure_ratio(double gamma);
 /// toward the reservoir, kg/s.
 double flow_through_orifice(const Reservoir& reservoir, double effective_area, const Gas& gas, Port& port);
 
+/// The same for one who asks more than once in a step and knows the pressure of the port's gas brought to rest, Pa.
+double flow_through_orifice(const Reservoir& reservoir, double effective_area, const Gas& gas, double rest_pressure,
+                            Port& port);
+
 /// Fills flux and face of a port that nothing leaves: the pressure of the gas brought to rest. The closed end.
 void close_port(Port& port);
 

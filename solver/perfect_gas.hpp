@@ -27,7 +27,9 @@ inline double heat_ratio(const PerfectGas& g, double /*T*/, double /*Y*/) { retu
 inline double internal_energy(const PerfectGas& g, double T, double /*Y*/) { return g.cv * T; }
 inline double temperature_from_energy(const PerfectGas& g, double e, double /*Y*/) { return e * g.per_cv; }
 inline double temperature_from_enthalpy(const PerfectGas& g, double h, double /*Y*/) { return h * g.per_cp; }
-inline ThermalState thermal_state(const PerfectGas& g, double e, double /*Y*/) { return {e * g.per_cv, g.heat_ratio}; }
+inline ThermalState thermal_state(const PerfectGas& g, double e, double /*Y*/, double /*T_nearby*/) {
+  return {e * g.per_cv, g.heat_ratio};
+}
 inline double viscosity(const PerfectGas& g, double T, double Y) { return viscosity(g.transport, T, Y); }
 inline double conductivity(const PerfectGas& g, double T, double Y) { return conductivity(g.transport, T, Y); }
 

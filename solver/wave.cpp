@@ -11,15 +11,18 @@ double shock_front_speed(double p_star, const EndState& d) {
   return d.w - d.c * std::sqrt((g + 1) / (2 * g) * p_star / d.p + (g - 1) / (2 * g));
 }
 
-EndState isentropic_state(double c_ratio, double w, const EndState& d) {
-  const double g = d.gamma;
+EndState isentropic_state(double c_ratio, double p, double w, const EndState& d) {
   EndState s = d;
   s.c = d.c * c_ratio;
   s.T = d.T * c_ratio * c_ratio;
-  s.rho = d.rho * std::pow(c_ratio, 2 / (g - 1));
-  s.p = d.p * std::pow(c_ratio, 2 * g / (g - 1));
+  s.p = p;
+  s.rho = d.rho * (p / d.p) / std::max(c_ratio * c_ratio, 1e-300);  // 0 in the void, where p is 0 too
   s.w = w;
   return s;
+}
+
+double isentropic_pressure(double c_ratio, const EndState& d) {
+  return d.p * std::pow(c_ratio, 2 * d.gamma / (d.gamma - 1));
 }
 
 }  // namespace
@@ -58,12 +61,16 @@ double wave_pressure(double w_star, const EndState& d) {
     const double big_b = f * f * (g + 1) * d.rho / 2;
     return d.p + 0.5 * (big_b + std::sqrt(big_b * (big_b + 4 * (d.p + (g - 1) / (g + 1) * d.p))));
   }
-  return d.p * std::pow(std::max(0.0, 1 + (g - 1) / 2 * f / d.c), 2 * g / (g - 1));
+  return isentropic_pressure(std::max(0.0, 1 + (g - 1) / 2 * f / d.c), d);
 }
 
 EndState behind_wave(double p_star, const EndState& d) {
-  const double g = d.gamma, w = d.w - wave_slowdown(p_star, d);
-  if (p_star <= d.p) return isentropic_state(std::pow(p_star / d.p, (g - 1) / (2 * g)), w, d);
+  const double g = d.gamma;
+  if (p_star <= d.p) {
+    const double c_ratio = std::pow(std::max(p_star, 0.0) / d.p, (g - 1) / (2 * g));
+    return isentropic_state(c_ratio, p_star, d.w - 2 * d.c / (g - 1) * (c_ratio - 1), d);
+  }
+  const double w = d.w - wave_slowdown(p_star, d);
   const double r = p_star / d.p, k = (g - 1) / (g + 1);
   EndState s = d;
   s.p = p_star;
@@ -86,13 +93,7 @@ EndState brought_to(double w_star, const EndState& d) {
     return s;
   }
   const double g = d.gamma, ratio = std::max(0.1, 1 + (g - 1) / 2 * (d.w - w_star) / d.c);
-  EndState s = d;
-  s.c = d.c * ratio;
-  s.T = d.T * ratio * ratio;
-  s.p = d.p * std::pow(ratio, 2 * g / (g - 1));
-  s.rho = d.rho * (s.p / d.p) / (ratio * ratio);
-  s.w = w_star;
-  return s;
+  return isentropic_state(ratio, isentropic_pressure(ratio, d), w_star, d);
 }
 
 // Equation   fan at x/t = 0: w = c = 2/(g+1) (c_d + (g-1)/2 w_d), isentropic from the duct's state
@@ -107,7 +108,7 @@ EndState face_toward_element(double p_star, const EndState& d) {
   const EndState star = behind_wave(p_star, d);
   if (star.w - star.c <= 0) return star;
   const double c = 2 / (g + 1) * (d.c + (g - 1) / 2 * d.w);
-  return isentropic_state(c / d.c, c, d);
+  return isentropic_state(c / d.c, isentropic_pressure(c / d.c, d), c, d);
 }
 
 }  // namespace pulsewright

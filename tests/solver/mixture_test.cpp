@@ -54,6 +54,30 @@ TEST(Mixture, TemperatureFromEnergyIsRightEverywhere) {
     }
 }
 
+// The stated errors of the correction from a temperature nearby.
+TEST(Mixture, TemperatureFromOneNearbyIsAsGoodAsStated) {
+  const Gas gas = mixture_gas(known_fuels()[0], 0.85);
+  for (double T = 250; T <= 3000; T += 50)
+    for (double Y : {0.0, 0.5, 1.0})
+      for (const auto& [away, error] : {std::pair{10.0, 2e-8}, {100.0, 1.1e-4}, {500.0, 0.03}})
+        for (double side : {-1.0, 1.0})
+          ASSERT_NEAR(thermal_state(gas, internal_energy(gas, T, Y), Y, T + side * away).T / T, 1, error)
+              << T << " from " << away << " K away";
+}
+
+// A difference quotient at constant pressure and density; 1e-6: its own error.
+TEST(Mixture, EnergyByBurnedFractionIsTheSlopeAtConstantPressure) {
+  const Gas gas = mixture_gas(known_fuels()[0], 0.85);
+  for (double T : {300.0, 700.0, 1300.0, 2200.0})
+    for (double Y : {0.1, 0.5, 0.9}) {
+      const auto e_at = [&](double y) {
+        return internal_energy(gas, T * gas_constant(gas, Y) / gas_constant(gas, y), y);
+      };
+      const double slope = (e_at(Y + 1e-4) - e_at(Y - 1e-4)) / 2e-4;
+      EXPECT_NEAR(energy_by_burned(gas.mixture, T, Y, cv(gas, T, Y) * T), slope, 1e-6 * e_at(Y)) << T << " " << Y;
+    }
+}
+
 TEST(Mixture, HeatCapacityIsConstantOutsideTheFit) {
   const Gas gas = mixture_gas(known_fuels()[0], 0.85);
   for (double Y : {0.0, 0.6, 1.0}) {
