@@ -39,7 +39,7 @@ double isentropic_pressure_ratio(const Gas& gas, double T, double T_after, doubl
 // Equation   s(T') = s(T) + R ln(p'/p), solved for ln T' by Newton's rule from T' = T (p'/p)^(R/cp(T))
 // Source     as above; ds/d(ln T) = cp
 // Symbols    as above
-// Valid for  pressure_ratio > 0, T > 0. cp changes slowly: three turns leave rounding, five are the limit
+// Valid for  pressure_ratio > 0, T > 0. cp changes slowly: two turns leave rounding, five are the limit
 // Tested by  tests/solver/gas_test.cpp
 double isentropic_temperature(const Gas& gas, double T, double Y, double pressure_ratio) {
   if (gas.perfect) return T * std::pow(pressure_ratio, gas.constant.gas_constant * gas.constant.per_cp);
@@ -50,7 +50,7 @@ double isentropic_temperature(const Gas& gas, double T, double Y, double pressur
   for (int turn = 0; turn < 5; ++turn) {
     const double step = (target - entropy_at_constant_pressure(m, T_after, Y)) / cp(m, T_after, Y);
     T_after *= std::exp(step);
-    if (std::abs(step) < 1e-13) break;
+    if (std::abs(step) < 1e-7) break;  // the next would be about its square
   }
   return T_after;
 }
