@@ -119,16 +119,16 @@ inline ThermalState thermal_state(const Mixture& m, double e, double Y, double T
   return {T, 1 + gas_constant(m, Y) * per_cv};
 }
 
-// Equation   (rho e)_Y/rho = e_burned(T) - e_fresh(T) - c_v T (R_burned - R_fresh)/R
+// Equation   (rho e)_Y/rho = e_burned(T) - e_fresh(T) - (c_v/R) T (R_burned - R_fresh)
 // Source     chain rule on e(T, Y), T = p/(rho R(Y)), at constant p and rho
-// Symbols    J/kg; cv_T = c_v T
+// Symbols    J/kg; cv_over_R = c_v/R
 // Valid for  as value_at
 // Tested by  tests/solver/mixture_test.cpp
-inline double energy_by_burned(const Mixture& m, double T, double Y, double cv_T) {
+inline double energy_by_burned(const Mixture& m, double T, double cv_over_R) {
   const double z = mixture_fit::to_z(mixture_fit::clamp_temperature(T));
   double rise = m.energy.value.more.back();
   for (std::size_t k = mixture_fit::energy_terms - 1; k-- > 0;) rise = rise * z + m.energy.value.more[k];
-  return rise - cv_T * m.gas_constant.more[0] / gas_constant(m, Y);
+  return rise - cv_over_R * T * m.gas_constant.more[0];
 }
 inline double viscosity(const Mixture& m, double T, double Y) { return viscosity(m.transport, T, Y); }
 inline double conductivity(const Mixture& m, double T, double Y) { return conductivity(m.transport, T, Y); }

@@ -9,24 +9,25 @@
 namespace pulsewright::PULSEWRIGHT_SWEEP {
 namespace {
 
-/// The slopes of rho e by p, rho and Y about a cell's state.
+/// 1/rho, and the slopes of rho e by p, rho and Y about a cell's state.
 struct EnergySlopes {
-  double by_p, by_rho, by_Y;
+  double per_rho, by_p, by_rho, by_Y;
 };
 
-// Equation   d(rho e) = dp/(g-1) + (e - R T/(g-1)) drho + rho (e_Y - c_v T R_Y/R) dY,  R T/(g-1) = c_v T
+// Equation   d(rho e) = dp/(g-1) + (e - R T/(g-1)) drho + rho (e_Y - T R_Y/(g-1)) dY
 // Source     chain rule on e(T, Y) with T = p/(rho R(Y))
-// Symbols    g = c^2 rho/p; e J/kg; index Y derivative by burned fraction, at constant T
+// Symbols    g = c^2/(R T); E = rho (e + u^2/2) J/m3; index Y derivative by burned fraction, at constant T
 // Valid for  linear about the cell: what the edges lose is of second order in the slope, as their other values; exact
-//            for a perfect gas
+//            for a perfect gas. One division serves 1/rho and 1/(g-1)
 // Tested by  tests/verification/simple_wave_checks.cpp (order of accuracy), tests/verification/contact_checks.cpp
 template <class Law>
-inline EnergySlopes energy_slopes(const Law &gas, double rho, double e, double RT, double c, double T, double Y) {
-  const double by_p = RT / (c * c - RT), cv_T = by_p * RT;
-  return {by_p, e - cv_T, rho * energy_by_burned(gas, T, Y, cv_T)};
+inline EnergySlopes energy_slopes(const Law &gas, double rho, double u, double E, double c, double T, double Y) {
+  const double RT = gas_constant(gas, Y) * T, excess = c * c - RT, per = 1 / (rho * excess);
+  const double per_rho = excess * per, by_p = RT * rho * per;
+  return {per_rho, by_p, E * per_rho - 0.5 * u * u - by_p * RT, rho * energy_by_burned(gas, T, by_p)};
 }
-inline EnergySlopes energy_slopes(const PerfectGas &gas, double, double, double, double, double, double) {
-  return {gas.cv / gas.gas_constant, 0, 0};
+inline EnergySlopes energy_slopes(const PerfectGas &gas, double rho, double, double, double, double, double) {
+  return {1 / rho, gas.cv / gas.gas_constant, 0, 0};
 }
 
 // Where the prediction would leave less of rho or p than this share of the cell's, the cell is taken as it is, first order.
@@ -74,10 +75,10 @@ void predict_loop(Arena &a, const Law &law, double dt) {
     const double d_u = limited(u0 - u[i - 1], u[i + 1] - u0);
     const double d_p = limited(p0 - p[i - 1], p[i + 1] - p0);
     const double d_Y = limited(Y0 - Y[i - 1], Y[i + 1] - Y0);
-    const double inv_r = 1 / r0, half = 0.5 * dt, r = half * inv_dx[i], spread = r * d_u + half * u0 * flare[i],
-                 run = r * u0;
+    const EnergySlopes by = energy_slopes(gas, r0, u0, E[i], c[i], T[i], Y0);
+    const double half = 0.5 * dt, r = half * inv_dx[i], spread = r * d_u + half * u0 * flare[i], run = r * u0;
     const double rho_m = r0 - run * d_rho - r0 * spread;
-    const double u_m = u0 - run * d_u - r * d_p * inv_r;
+    const double u_m = u0 - run * d_u - r * d_p * by.per_rho;
     const double p_m = p0 - run * d_p - r0 * c[i] * c[i] * spread;
     const double Y_m = Y0 - run * d_Y;
     const double sr = rho_m - 0.5 * d_rho, su = u_m - 0.5 * d_u, sp = p_m - 0.5 * d_p, sY = Y_m - 0.5 * d_Y;
@@ -85,9 +86,8 @@ void predict_loop(Arena &a, const Law &law, double dt) {
     p_mid[i] = p_m;
     s_rho[i] = sr, s_u[i] = su, s_p[i] = sp, s_Y[i] = sY;
     f_rho[i] = fr, f_u[i] = fu, f_p[i] = fp, f_Y[i] = fY;
-    const double e = E[i] * inv_r - 0.5 * u0 * u0;
-    const EnergySlopes by = energy_slopes(gas, r0, e, p0 * inv_r, c[i], T[i], Y0);
-    const double inner = r0 * e + by.by_p * (p_m - p0) + by.by_rho * (rho_m - r0) + by.by_Y * (Y_m - Y0);
+    const double inner =
+        E[i] - 0.5 * r0 * u0 * u0 + by.by_p * (p_m - p0) + by.by_rho * (rho_m - r0) + by.by_Y * (Y_m - Y0);
     const double half_slope = 0.5 * (by.by_p * d_p + by.by_rho * d_rho + by.by_Y * d_Y);
     s_E[i] = inner - half_slope + 0.5 * sr * su * su;
     f_E[i] = inner + half_slope + 0.5 * fr * fu * fu;
@@ -102,6 +102,8 @@ void predict(Arena &a, const Gas &gas, double dt) {
 
 // Equation   S_L = min(u_L - c_L, u_R - c_R), S_R = max(u_L + c_L, u_R + c_R)
 //            S* = (p_R - p_L + rho_L u_L (S_L - u_L) - rho_R u_R (S_R - u_R)) / (rho_L (S_L - u_L) - rho_R (S_R - u_R))
+//            rho* = rho_K (S_K - u_K)/(S_K - S*),
+//            E* = (E_K (S_K - u_K) + (S* - u_K)(rho_K (S_K - u_K) S* + p_K))/(S_K - S*)
 //            F = F_K + S_K (U*_K - U_K) on the side K that holds the face; min(S_L, 0), max(S_R, 0) for the branches
 // Source     E. F. Toro, M. Spruce, W. Speares, Shock Waves 4 (1994) 25; Toro 2009, section 10.4-10.5
 // Symbols    c of the cells, so that no square root is needed here
@@ -128,9 +130,8 @@ void fluxes(Arena &a) {
     const double K = left ? lesser(SL, 0.0) : greater(SR, 0.0);  // 0 where the outer wave is swept past the face
     const double SK = left ? SL : SR, uK = left ? uL : uR, rK = left ? lr[l] : rr[i], pK = left ? lp[l] : rp[i];
     const double EK = left ? lE[l] : rE[i], mK = left ? mL : mR;
-    const double r_star = mK / (SK - S);
-    const double p_star_over = pK / mK;  // p/(rho (S_K - u_K))
-    const double E_star = r_star * (EK / rK + (S - uK) * (S + p_star_over));
+    const double per_gap = 1 / (SK - S), r_star = mK * per_gap;
+    const double E_star = ((SK - uK) * EK + (S - uK) * (mK * S + pK)) * per_gap;
     const double mass = rK * uK + K * (r_star - rK);
     f_mass[i] = mass;
     f_mom[i] = rK * uK * uK + pK + K * (r_star * S - rK * uK);
@@ -140,7 +141,7 @@ void fluxes(Arena &a) {
 }
 
 // Equation   U' = U - dt/V (F A)|_start^finish, momentum with (F - p_mid) A so that gas at rest stays at rest in any
-//            taper; then losses, implicit in u: u <- u / (1 + dt k |u|/2), and heat dt (h (T_wall - T) + q)
+//            taper; then losses, implicit in u but for its last size: u <- u / (1 + dt k |u_last|/2), and heat dt (h (T_wall - T) + q)
 // Source     Godunov-type balance with the flare's pressure force p dA/dx integrated exactly for linear p
 // Symbols    V cell volume, k loss per metre, h W/(m3 K), q W/m3
 // Valid for  Courant number up to 1
@@ -165,13 +166,12 @@ SweepReport update_loop(Arena &a, const Law &law, double dt) {
   for (std::size_t i = 0; i < n; ++i) {
     const double w = dt * inv_V[i], A0 = A[i], A1 = A[i + 1];
     const double r1 = rho[i] - w * (fm[i + 1] * A1 - fm[i] * A0);
-    const double inv_r = 1 / r1;
-    const double u_free = (mom[i] - w * ((fp[i + 1] - pm[i]) * A1 - (fp[i] - pm[i]) * A0)) * inv_r;
+    const double slowing = 1 + 0.5 * dt * k[i] * (u[i] > 0 ? u[i] : -u[i]), per = 1 / (r1 * slowing);
+    const double inv_r = slowing * per;
+    const double u1 = (mom[i] - w * ((fp[i + 1] - pm[i]) * A1 - (fp[i] - pm[i]) * A0)) * per;
     const double heat = dt * (h[i] * (Tw[i] - T[i]) + q[i]);
     const double E1 = ene[i] - w * (fe[i + 1] * A1 - fe[i] * A0) + heat;
     const double b1 = bur[i] - w * (fb[i + 1] * A1 - fb[i] * A0);
-    const double speed = u_free > 0 ? u_free : -u_free;
-    const double u1 = u_free / (1 + 0.5 * dt * k[i] * speed);
     const double e1 = E1 * inv_r - 0.5 * u1 * u1, Y1 = b1 * inv_r;
     const ThermalState state = thermal_state(gas, e1, Y1, T[i]);
     const double T1 = state.T, RT = gas_constant(gas, Y1) * T1;

@@ -74,7 +74,8 @@ TEST(Mixture, EnergyByBurnedFractionIsTheSlopeAtConstantPressure) {
         return internal_energy(gas, T * gas_constant(gas, Y) / gas_constant(gas, y), y);
       };
       const double slope = (e_at(Y + 1e-4) - e_at(Y - 1e-4)) / 2e-4;
-      EXPECT_NEAR(energy_by_burned(gas.mixture, T, Y, cv(gas, T, Y) * T), slope, 1e-6 * e_at(Y)) << T << " " << Y;
+      EXPECT_NEAR(energy_by_burned(gas.mixture, T, cv(gas, T, Y) / gas_constant(gas, Y)), slope, 1e-6 * e_at(Y))
+          << T << " " << Y;
     }
 }
 
