@@ -71,9 +71,12 @@ std::vector<std::string> held_equal(const std::vector<Layout>& layouts) {
         fmt::format("boost {:.2f} bar gauge, {:.2f} bar absolute at the intake, {:.0f} degC; air outside {:.2f} bar",
                     e.charge.boost_gauge / bar, (e.charge.boost_gauge + e.ambient.pressure) / bar,
                     e.charge.temperature - 273.15, e.ambient.pressure / bar));
-  if (same([](C c) { return c.turbines.front().capacity.flow; }, [](C c) { return c.turbines.front().capacity.ratio; }))
-    lines.push_back(fmt::format("turbine passing {:.3f} kg/s (corrected) at a pressure ratio of {:.2f}",
-                                e.turbines.front().capacity.flow, e.turbines.front().capacity.ratio));
+  if (same([](C c) { return static_cast<double>(c.turbines.size()); },
+           [](C c) { return c.turbines.front().capacity.flow; }, [](C c) { return c.turbines.back().capacity.flow; },
+           [](C c) { return c.turbines.front().capacity.ratio; }))
+    for (const TurbineCase& t : e.turbines)
+      lines.push_back(fmt::format("{} passing {:.3f} kg/s (corrected) at a pressure ratio of {:.2f}", t.name,
+                                  t.capacity.flow, t.capacity.ratio));
   if (same([](C c) { return c.run.cell; }))
     lines.push_back(fmt::format("pipes computed in pieces, cell {:.1f} mm", 1e3 * e.run.cell));
   return lines;

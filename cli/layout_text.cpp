@@ -106,7 +106,7 @@ std::vector<Line> cylinder_lines(const std::vector<Layout>& layouts,
 
 std::string first_arrival(const SpeedResult& s, std::size_t cylinder) {
   for (const Arrival& a : s.arrivals)
-    if (a.from == s.cylinders[cylinder].cylinder && a.at.starts_with("turbine"))
+    if (a.from == s.cylinders[cylinder].cylinder && std::ranges::count(s.turbine, a.at, &EntryFigures::name) > 0)
       return number_text(a.deg_after_opening, 0);
   return "-";
 }

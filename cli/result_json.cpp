@@ -24,6 +24,18 @@ Json entry_json(const EntryFigures& e, double ambient) {
   return j;
 }
 
+Json shaft_json(const ShaftFigures& s) {
+  Json j{{"name", s.name}};
+  put_number(j, "tip_speed_m_s", s.tip_speed);
+  put_number(j, "shaft_rpm", s.revolutions, "the wheel's size is not given: inducer");
+  put_number(j, "power_shaft_kW", s.power_shaft / kilowatt);
+  put_number(j, "share_of_air", s.share_of_air);
+  put_number(j, "surplus_kW", s.surplus / kilowatt);
+  put_number(j, "outlet_pressure_mean_bar", s.outlet_pressure / bar);
+  put_number(j, "expansion_ratio", s.expansion_ratio);
+  return j;
+}
+
 Json cylinder_json(const CylinderFigures& c) {
   constexpr std::string_view no_overlap = "intake and exhaust valves are never open together";
   const auto in_bar = [](std::optional<double> p) { return p ? std::optional(*p / bar) : p; };
@@ -108,6 +120,7 @@ Json speed_json(const SpeedResult& s, double ambient) {
   Json j;
   put_balance(j, s);
   j["turbine"] = array_of(s.turbine, [ambient](const EntryFigures& e) { return entry_json(e, ambient); });
+  j["shafts"] = array_of(s.shafts, shaft_json);
   put_engine(j, s);
   j["gates"] = array_of(s.gates, gate_json);
   j["cylinders"] = array_of(s.cylinders, cylinder_json);

@@ -41,6 +41,9 @@ double manifold_volume(const EngineCase& engine);
 /// Joints, ducts and gates line by line, from start to finish.
 std::string network_text(const ManifoldPlan& plan);
 
+/// The turbines: throat and volute of every scroll, what they pass, what redline's flow takes.
+std::string turbines_text(const EngineCase& engine);
+
 /// Everything that `check` shows.
 std::string describe(const EngineCase& engine);
 std::string describe(const RigCase& rig);

@@ -133,6 +133,7 @@ std::string describe(const EngineCase& engine) {
   text += "\nThe network\n" + network_text(engine.plan);
   text += "\nLengths and volumes\n" + primaries_text(engine);
   text += fmt::format("from the flanges to the turbine: {}\n", cm3(manifold_volume(engine)));
+  text += "\nThe turbine\n" + turbines_text(engine);
   text += "\nWhose blowdown falls into whose overlap, at the valves\n" + pairs_text(engine);
   return text + "\nAssumed, with the range it may lie in, and why\n" + assumed_text(engine.assumed);
 }

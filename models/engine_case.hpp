@@ -12,6 +12,7 @@
 #include "models/friction.hpp"
 #include "models/nozzle_pair.hpp"
 #include "models/plan.hpp"
+#include "models/turbine_housing.hpp"
 #include "models/valve_lift.hpp"
 #include "shared/case_file.hpp"
 #include "shared/range.hpp"
@@ -55,24 +56,30 @@ struct ChargeCase {
   double temperature;  // at the intake ports at the target, K
   double compressor_efficiency;
   double work_coefficient;  // compressor work over the square of its tip speed
-  double wheel_ratio;       // compressor exducer over turbine inducer
 };
 
 struct AmbientCase {
   double pressure, temperature;  // Pa, K
 };
 
+/// What a turbine's flow is known from.
+enum class TurbineSource { assumed_point, point, housing, housing_and_point };
+
 struct TurbineCase {
   std::string name;
   Place place;
-  CapacityPoint capacity;
+  TurbineSource source = TurbineSource::assumed_point;
+  std::optional<TurbineHousing> housing;  // given by A/R
+  CapacityPoint capacity;                 // given, or what the areas below pass at an expansion ratio of 2
   TurbineAreas areas;
   int scrolls = 1;
   double peak_efficiency, mechanical_efficiency;
-  double volute_length;                // m
-  double roughness, wall_temperature;  // of the volute, m, K
-  double tongue_leak;                  // share of one scroll's throat; 0 with one scroll
-  std::optional<double> inertia;       // kg m2; needs the wheel's size
+  double volute_length;                    // m
+  double roughness, wall_temperature;      // of the volute, m, K
+  double tongue_leak;                      // share of one scroll's throat; 0 with one scroll
+  double wheel_ratio;                      // compressor exducer over turbine inducer
+  std::optional<double> inducer, exducer;  // of the wheel, m
+  std::optional<double> inertia;           // kg m2; needs the wheel's size
 };
 
 struct SilencerCase {
@@ -94,7 +101,7 @@ struct EngineCase {
   EngineParts engine;
   ChargeCase charge;
   AmbientCase ambient;
-  std::vector<TurbineCase> turbines;  // one, for now
+  std::vector<TurbineCase> turbines;  // one, or several on one plenum
   SilencerCase silencer;
   RunCase run;
   ManifoldPlan plan;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "models/flow_figures.hpp"
 #include "models/pulse_parts.hpp"
@@ -170,13 +171,59 @@ void add_engine(SpeedResult& result, const EngineModel& model, const EngineBooks
   result.duct_wall_heat = -cycle.duct_heat;
 }
 
-/// Boost is given, so the turbine gives more or less than the compressor takes.
-void add_shaft(SpeedResult& result, const EngineModel& model) {
-  result.turbine_wheel_speed = model.tip_speed();
+/// Mean total pressure at a turbine's entries.
+double entry_pressure(const SpeedResult& result, const std::vector<TurbineEntry>& entries, std::size_t turbine) {
+  double sum = 0, count = 0;
+  for (std::size_t i = 0; i < entries.size(); ++i)
+    if (entries[i].turbine == turbine) sum += result.turbine[i].stagnation_mean, ++count;
+  return sum / count;
+}
+
+/// The recorder samples every half degree, the turbine's books count every step: the entries share what they say.
+void share_shaft_power(SpeedResult& result, const std::vector<TurbineEntry>& entries, std::size_t turbine,
+                       double power) {
+  double sampled = 0;
+  for (std::size_t i = 0; i < entries.size(); ++i)
+    if (entries[i].turbine == turbine) sampled += result.turbine[i].power_shaft;
+  for (std::size_t i = 0; i < entries.size(); ++i)
+    if (entries[i].turbine == turbine && sampled > 0) result.turbine[i].power_shaft *= power / sampled;
+}
+
+ShaftFigures shaft_figures(const SpeedResult& result, const EngineModel& model, std::size_t turbine,
+                           const std::vector<TurbineEntry>& entries, const TurbineTotals& cycle) {
+  const TurbineCase& t = model.engine_case().turbines[turbine];
+  ShaftFigures shaft{};
+  shaft.name = t.name;
+  shaft.tip_speed = model.turbines()[turbine]->tip_speed();
+  if (t.inducer) shaft.revolutions = 60 * shaft.tip_speed / (std::numbers::pi * *t.inducer);
+  shaft.power_shaft = cycle.shaft_work / model.cycle_time();
+  shaft.outlet_pressure = cycle.outlet_pressure_time / model.cycle_time();
+  shaft.expansion_ratio = entry_pressure(result, entries, turbine) / shaft.outlet_pressure;
+  return shaft;
+}
+
+// Equation   share_i = eta_i P_i / sum(eta P): every compressor takes the air that its own shaft can drive
+// Source     power balance of each shaft; the compressors feed one plenum, so they do one work per mass
+// Symbols    P shaft power out of the gas W, eta mechanical efficiency
+// Valid for  any number of turbines; compressors of one kind
+// Tested by  tests/models/two_turbines_test.cpp
+void add_shafts(SpeedResult& result, const EngineModel& model, const std::vector<TurbineEntry>& entries,
+                const EngineBooks& cycle) {
   result.compressor_power = result.air_flow * model.compressor_work();
-  double shaft = 0;
-  for (const EntryFigures& entry : result.turbine) shaft += entry.power_shaft;
-  result.turbine_surplus = shaft * model.engine_case().turbines.front().mechanical_efficiency - result.compressor_power;
+  double delivered = 0;
+  for (std::size_t i = 0; i < model.turbines().size(); ++i) {
+    result.shafts.push_back(shaft_figures(result, model, i, entries, cycle.turbines[i]));
+    result.turbine_wheel_speed = std::max(result.turbine_wheel_speed, result.shafts.back().tip_speed);
+    share_shaft_power(result, entries, i, result.shafts.back().power_shaft);
+    delivered += result.shafts.back().power_shaft * model.engine_case().turbines[i].mechanical_efficiency;
+  }
+  result.turbine_surplus = delivered - result.compressor_power;
+  for (std::size_t i = 0; i < result.shafts.size(); ++i) {
+    ShaftFigures& shaft = result.shafts[i];
+    const double own = shaft.power_shaft * model.engine_case().turbines[i].mechanical_efficiency;
+    shaft.share_of_air = delivered > 0 ? own / delivered : 1.0 / static_cast<double>(result.shafts.size());
+    shaft.surplus = own - shaft.share_of_air * result.compressor_power;
+  }
 }
 
 void add_boost(SpeedResult& result, const EngineModel& model) {
@@ -250,16 +297,18 @@ std::vector<PortPlace> port_places(const EngineModel& model) {
 }
 
 EngineBooks read_books(const EngineModel& model) {
-  EngineBooks books{model.network().held(), model.network().left(), model.network().heat_taken(), {}, {}};
+  EngineBooks books{model.network().held(), model.network().left(), model.network().heat_taken(), {}, {}, {}};
   for (const Cylinder* cylinder : model.cylinders()) books.cylinders = books.cylinders + cylinder->totals();
   for (std::size_t i = 0; i < model.assembly().gates.size(); ++i)
     books.gates.push_back(model.assembly().gate(i).passed);
+  for (const Turbine* turbine : model.turbines()) books.turbines.push_back(turbine->totals());
   return books;
 }
 
 EngineBooks operator-(const EngineBooks& a, const EngineBooks& b) {
-  EngineBooks d{a.held - b.held, a.left - b.left, a.duct_heat - b.duct_heat, a.cylinders - b.cylinders, {}};
+  EngineBooks d{a.held - b.held, a.left - b.left, a.duct_heat - b.duct_heat, a.cylinders - b.cylinders, {}, {}};
   for (std::size_t i = 0; i < a.gates.size(); ++i) d.gates.push_back(a.gates[i] - b.gates[i]);
+  for (std::size_t i = 0; i < a.turbines.size(); ++i) d.turbines.push_back(a.turbines[i] - b.turbines[i]);
   return d;
 }
 
@@ -303,7 +352,7 @@ void fill_figures(SpeedResult& result, const EngineModel& model, const CycleReco
   for (const PortPlace& port : ports) result.cylinders.push_back(cylinder_figures(result, model, port));
   add_boost(result, model);
   add_engine(result, model, cycle);
-  add_shaft(result, model);
+  add_shafts(result, model, entries, cycle);
   add_gates(result, model, cycle);
   result.arrivals =
       direct_arrivals(model.engine_case().plan, result.record, ports, arrival_places(model.engine_case(), entries));

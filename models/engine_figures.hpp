@@ -14,6 +14,7 @@ struct EngineBooks {
   double duct_heat = 0;        // taken from duct walls, J
   CylinderTotals cylinders;    // all together
   std::vector<Content> gates;  // passed
+  std::vector<TurbineTotals> turbines;
 };
 EngineBooks read_books(const EngineModel& model);
 EngineBooks operator-(const EngineBooks& a, const EngineBooks& b);

@@ -1,5 +1,6 @@
 #include "models/engine_model.hpp"
 
+#include <algorithm>
 #include <limits>
 
 #include "models/silencer.hpp"
@@ -22,6 +23,17 @@ NetworkOptions options_of(const EngineCase& engine) {
   options.wall_heat = true;
   options.wall_heat_factor = engine.run.wall_heat_factor;
   return options;
+}
+
+/// Ways to the air with a silencer: they share the engine's flow alike.
+int silenced_exits(const ManifoldPlan& plan) {
+  int exits = 0;
+  for (const NodePlan& node : plan.nodes) {
+    const auto* turbine = std::get_if<TurbineNode>(&node.kind);
+    const auto* air = std::get_if<AirNode>(&node.kind);
+    exits += (turbine && turbine->outlet < 0) || (air && air->silencer);
+  }
+  return std::max(1, exits);
 }
 
 /// The plan with exhaust gas in its ducts to begin with.
@@ -78,14 +90,14 @@ double EngineModel::compressor_work() const {
   return (enthalpy(gas_, T_s, 0) - enthalpy(gas_, T, 0)) / case_.charge.compressor_efficiency;
 }
 
-double EngineModel::tip_speed() const {
-  return pulsewright::turbine_tip_speed(compressor_work(), case_.charge.work_coefficient, case_.charge.wheel_ratio);
+double EngineModel::tip_speed(std::size_t turbine) const {
+  return turbine_tip_speed(compressor_work(), case_.charge.work_coefficient, case_.turbines[turbine].wheel_ratio);
 }
 
 double EngineModel::exit_area() const {
   if (!case_.silencer.fitted) return std::numeric_limits<double>::infinity();
-  return silencer_area(
-      {case_.silencer.pressure_drop, case_.silencer.mass_flow, silencer_temperature, case_.ambient.pressure}, gas_);
+  const double flow = case_.silencer.mass_flow / silenced_exits(case_.plan);
+  return silencer_area({case_.silencer.pressure_drop, flow, silencer_temperature, case_.ambient.pressure}, gas_);
 }
 
 TurbineSpec EngineModel::turbine_spec(const TurbineNode& node, const std::string& name) const {
@@ -110,7 +122,7 @@ std::unique_ptr<Element> EngineModel::machine(const NodePlan& node) {
   }
   if (const auto* turbine = std::get_if<TurbineNode>(&node.kind)) {
     auto element = std::make_unique<Turbine>(turbine_spec(*turbine, node.name), gas_);
-    element->set_tip_speed(tip_speed());
+    element->set_tip_speed(tip_speed(static_cast<std::size_t>(turbine->turbine)));
     turbines_.push_back(element.get());
     return element;
   }

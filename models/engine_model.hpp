@@ -40,9 +40,9 @@ class EngineModel {
   double cycle_time() const { return cycle_time_; }
   int cycles() const { return cycles_; }
 
-  double intake_pressure() const;  // Pa
-  double compressor_work() const;  // J/kg
-  double tip_speed() const;        // of the turbine wheel, m/s; 0 without boost
+  double intake_pressure() const;                   // Pa
+  double compressor_work() const;                   // J/kg
+  double tip_speed(std::size_t turbine = 0) const;  // of the turbine wheel, m/s; 0 without boost
 
  private:
   std::unique_ptr<Element> machine(const NodePlan& node);

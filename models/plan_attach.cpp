@@ -73,7 +73,7 @@ int air_node(Draft& draft, const DuctSketch& duct, const PlacedText& address) {
     return -1;
   }
   return draft.add_node(
-      {.name = "air at " + duct.name, .place = address.place, .kind = AirNode{draft.sketch.air, false}});
+      {.name = "air at " + duct.name, .place = address.place, .kind = AirNode{draft.sketch.air, duct.silenced}});
 }
 
 int turbine_end(Draft& draft, const TurbineAddress& entry, const DuctSketch& duct, DraftPort port) {

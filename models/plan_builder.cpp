@@ -97,7 +97,7 @@ void mark_silencers(ManifoldPlan& plan) {
       spreads(b, duct.finish.port, a);
     }
   for (std::size_t k = 0; k < plan.nodes.size(); ++k)
-    if (auto* air = std::get_if<AirNode>(&plan.nodes[k].kind)) air->silencer = behind[k];
+    if (auto* air = std::get_if<AirNode>(&plan.nodes[k].kind)) air->silencer = air->silencer && behind[k];
 }
 
 ManifoldPlan finished(const Draft& draft) {

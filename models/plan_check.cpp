@@ -88,9 +88,11 @@ void check_nodes(Draft& draft) {
   }
 }
 
-/// Reported at the first duct of every further group.
+/// Reported at the first duct of every further group. Groups with cylinders hang together by the engine.
 void check_one_piece(Draft& draft, const Groups& groups) {
   std::vector<int> seen;
+  for (std::size_t k = 0; k < draft.nodes.size(); ++k)
+    if (is<CylinderNode>(draft.nodes[k])) seen.push_back(groups.of(static_cast<int>(k)));
   for (const DraftRun& run : draft.runs) {
     const int group = groups.of(run.ends[at_start].node);
     if (std::ranges::find(seen, group) != seen.end()) continue;

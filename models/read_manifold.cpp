@@ -110,6 +110,7 @@ DuctSketch read_duct(const CaseTable& t, const GasState& air, AssumedList& assum
   read_duct_ends(t, duct);
   duct.drawing = {read_sections(t, assumed), true};
   duct.initial = air;
+  duct.silenced = !t.choice("silencer", {"none"});
   return duct;
 }
 

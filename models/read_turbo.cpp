@@ -56,8 +56,6 @@ ChargeCase read_charge(const CaseTable& root, const AmbientCase& ambient, Assume
       assumed.given_or(compressor.number("efficiency", above(0.2, 1)), "compressor.efficiency");
   charge.work_coefficient =
       assumed.given_or(compressor.number("work_coefficient", between(0.3, 1)), "compressor.work_coefficient");
-  charge.wheel_ratio =
-      assumed.given_or(compressor.number("exducer_over_inducer", between(0.5, 2)), "compressor.exducer_over_inducer");
   const auto temperature = t.quantity("temperature", Dimension::temperature, between(220, 500));
   charge.temperature = temperature ? *temperature : assumed_charge_temperature(root, ambient, charge, assumed);
   return charge;

@@ -26,6 +26,18 @@ struct EntryFigures {
   double power_shaft;            // W
 };
 
+/// One turbine with its shaft.
+struct ShaftFigures {
+  std::string name;
+  double tip_speed;                   // of the wheel at its inducer, m/s
+  std::optional<double> revolutions;  // per minute; none while the wheel's size is not given
+  double power_shaft;                 // taken out of the gas, W
+  double share_of_air;                // of its compressor, 0..1: as its shaft's share of all shaft power
+  double surplus;                     // shaft power behind the bearings beyond what that share of the air takes, W
+  double outlet_pressure;             // static behind the wheel, time mean, Pa
+  double expansion_ratio;             // mean total pressure at its entries over that
+};
+
 struct CylinderFigures {
   int cylinder;                                     // from 1
   double volumetric_efficiency;                     // trapped fresh mass over displacement at the intake's density
@@ -84,6 +96,7 @@ struct SpeedResult {
   double compressor_power;                                  // that the boost asks for, W
   double turbine_surplus;  // shaft power behind the bearings beyond that; below zero: the boost cannot be held, W
   std::vector<EntryFigures> turbine;
+  std::vector<ShaftFigures> shafts;  // one for each turbine
   std::vector<GateFigures> gates;
   std::vector<CylinderFigures> cylinders;
   std::vector<Arrival> arrivals;

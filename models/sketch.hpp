@@ -38,7 +38,8 @@ struct DuctSketch {
   DuctEndSketch from, to;
   DuctDrawing drawing;  // as drawn; mouth and taper come with the joint
   GasState initial;
-  int cylinder = -1;  // an engine's primary: it starts at this cylinder's port, from 0
+  bool silenced = true;  // where it ends in the air behind a turbine, the silencer stands there
+  int cylinder = -1;     // an engine's primary: it starts at this cylinder's port, from 0
 };
 
 struct JointSketch {

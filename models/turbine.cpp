@@ -29,6 +29,10 @@ double sonic_flow(const Reservoir& r, double area) { return area * r.p / std::sq
 
 }  // namespace
 
+TurbineTotals operator-(const TurbineTotals& a, const TurbineTotals& b) {
+  return {a.shaft_work - b.shaft_work, a.outlet_pressure_time - b.outlet_pressure_time};
+}
+
 Turbine::Turbine(TurbineSpec spec, const Gas& gas)
     : spec_(std::move(spec)), air_(make_reservoir(gas, spec_.air_pressure, spec_.air_temperature, 0)) {
   if (!(spec_.scroll_throat > 0 && spec_.rotor > 0 && spec_.exit_area > 0))
@@ -178,6 +182,8 @@ void Turbine::book(std::span<const Port> ports, double dt) {
   const Content gone = dt * (to_air_ + Content{0, reading_.power_shaft, 0});
   rest_ = rest_ - gone;
   left_ += gone;
+  totals_.shaft_work += dt * reading_.power_shaft;
+  totals_.outlet_pressure_time += dt * reading_.outlet_pressure;
 }
 
 // The scrolls' drops weighted by their flows give the wheel's; its work is taken from the gas in the next step.

@@ -42,6 +42,13 @@ struct TurbineReading {
   double power_shaft = 0;      // taken out of the gas, W; bearings not yet paid
 };
 
+/// Counted up since the start.
+struct TurbineTotals {
+  double shaft_work = 0;            // taken out of the gas, J
+  double outlet_pressure_time = 0;  // static pressure behind the rotor, summed over time, Pa s
+};
+TurbineTotals operator-(const TurbineTotals& a, const TurbineTotals& b);
+
 class Turbine : public Element {
  public:
   static constexpr std::size_t max_scrolls = 2;
@@ -62,6 +69,7 @@ class Turbine : public Element {
   Content left() const override { return left_; }
 
   const TurbineReading& reading() const { return reading_; }
+  const TurbineTotals& totals() const { return totals_; }
   const TurbineSpec& spec() const { return spec_; }
 
  private:
@@ -89,6 +97,7 @@ class Turbine : public Element {
   Content to_air_;                                       // per second, without a downpipe
   Content rest_, left_;
   TurbineReading reading_;
+  TurbineTotals totals_;
 };
 
 }  // namespace pulsewright

@@ -106,13 +106,25 @@ TEST(BadEngineCase, WhatIsNotBuiltYetSaysSo) {
       {"cell = \"5 mm\"", "cell = \"5 mm\"\nboost = \"hold\"", {"hold", "not possible yet"}},
       {"cell = \"5 mm\"", "cell = \"5 mm\"\nboost = \"balanced\"", {"balanced", "not possible yet"}},
       {"cell = \"5 mm\"", "cell = \"5 mm\"\nboost = \"step\"", {"step", "not possible yet"}},
-      {"[turbine]", "[turbine]\na_over_r = \"0.63 in\"", {"a_over_r is not possible yet", "capacity"}},
-      {"[turbine]", "[turbine]\nmap = \"turbine.csv\"", {"map is not possible yet"}},
-      {"[turbine]", "[[turbine]]\n[[turbine]]\nname = \"b\"", {"two turbines are not possible yet"}},
       {"length = \"310 mm\"",
        "length = \"310 mm\"\npieces = [ { straight = \"55 mm\" } ]",
        {"pieces is not possible yet"}},
       {"at = \"merge\"", "at = \"merge\"\nhold = true", {"holds the boost is not possible yet"}},
+  };
+  for (const BadLine& bad : lines) expect_said(engine_fault(with(engine_text, bad.what, bad.by)), bad);
+}
+
+TEST(BadEngineCase, ATurbineIsGivenWholeOrNotAtAll) {
+  const std::vector<BadLine> lines = {
+      {"[turbine]", "[turbine]\na_over_r = \"0.63 in\"", {"inducer is missing", "exducer is missing"}},
+      {"[turbine]",
+       "[turbine]\na_over_r = 63\ninducer = \"64 mm\"\nexducer = \"55 mm\"",
+       {"a_over_r", "at most 5", "63"}},
+      {"[turbine]",
+       "[turbine]\na_over_r = 0.63\ninducer = \"55 mm\"\nexducer = \"64 mm\"\nrotor_over_throat = 1",
+       {"the exducer is wider than the inducer", "already tell rotor from throat"}},
+      {"[turbine]", "[turbine]\nrotor_exit_angle = \"60 deg\"", {"belongs to a housing given by a_over_r"}},
+      {"[turbine]", "[[turbine]]\n[[turbine]]\nname = \"b\"", {"several turbines, and this one has no name"}},
   };
   for (const BadLine& bad : lines) expect_said(engine_fault(with(engine_text, bad.what, bad.by)), bad);
 }

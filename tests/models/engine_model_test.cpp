@@ -32,7 +32,7 @@ TEST(EngineModel, TipSpeedIsTheCompressorsOverTheRatioOfTheWheels) {
   const EngineCase engine = read_engine(coarse_text);
   const EngineModel model(engine, 3000);
   const double compressor_tip = std::sqrt(model.compressor_work() / engine.charge.work_coefficient);
-  EXPECT_NEAR(model.tip_speed(), compressor_tip / engine.charge.wheel_ratio, 1e-9);  // rounding
+  EXPECT_NEAR(model.tip_speed(), compressor_tip / engine.turbines[0].wheel_ratio, 1e-9);  // rounding
   ASSERT_EQ(model.turbines().size(), 1u);
   EXPECT_EQ(model.turbines()[0]->tip_speed(), model.tip_speed());
   EXPECT_GT(model.tip_speed(), 150);  // what turbos of cars run at, common practice
