@@ -51,17 +51,18 @@ NodeKind read_vessel(const CaseTable& t) {
   return vessel;
 }
 
-NodeKind read_signal(const CaseTable& t, const std::string& folder) {
+NodeKind read_signal(const CaseTable& t) {
+  constexpr std::size_t most_bytes = 50'000'000;
   SignalNode signal;
   if (!t.need("file")) return signal;
-  const auto points =
-      t.parsed("file", [&](std::string_view name) { return read_signal_file(folder, std::string(name)); });
+  const auto points = t.parsed(
+      "file", [&](std::string_view name) { return parse_signal(t.read_beside(name, most_bytes), printable(name)); });
   signal.file = t.text("file").value_or("?");
   if (points) signal.points = *points;
   return signal;
 }
 
-NodeKind read_end_kind(const CaseTable& t, const std::string& folder) {
+NodeKind read_end_kind(const CaseTable& t) {
   if (!t.need("kind")) return ClosedNode{};
   const std::string kind =
       t.choice("kind", {"closed", "open", "supply", "nozzle", "anechoic", "signal", "vessel"}).value_or("closed");
@@ -69,7 +70,7 @@ NodeKind read_end_kind(const CaseTable& t, const std::string& folder) {
   if (kind == "supply") return SupplyNode{read_gas(t, "total_pressure", "total_temperature")};
   if (kind == "nozzle") return read_nozzle(t);
   if (kind == "anechoic") return AnechoicNode{};
-  if (kind == "signal") return read_signal(t, folder);
+  if (kind == "signal") return read_signal(t);
   if (kind == "vessel") return read_vessel(t);
   return ClosedNode{};
 }
@@ -90,9 +91,9 @@ std::vector<JointSketch> read_joints(const CaseTable& root) {
   return joints;
 }
 
-std::vector<EndSketch> read_ends(const CaseTable& root, const std::string& folder) {
+std::vector<EndSketch> read_ends(const CaseTable& root) {
   std::vector<EndSketch> ends;
-  for (const CaseTable& t : root.tables("end")) ends.push_back({read_name(t), t.place(), read_end_kind(t, folder)});
+  for (const CaseTable& t : root.tables("end")) ends.push_back({read_name(t), t.place(), read_end_kind(t)});
   return ends;
 }
 

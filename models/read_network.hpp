@@ -14,7 +14,7 @@ std::string read_name(const CaseTable& table, const std::string& otherwise = {})
 
 std::vector<JointSketch> read_joints(const CaseTable& root);
 
-/// [[end]] of a rig; signal files lie beside the case, in `folder`.
-std::vector<EndSketch> read_ends(const CaseTable& root, const std::string& folder);
+/// [[end]] of a rig; signal files lie beside the case.
+std::vector<EndSketch> read_ends(const CaseTable& root);
 
 }  // namespace pulsewright

@@ -80,7 +80,7 @@ Sketch read_sketch(CaseFile& file, const RigSetup& setup, AssumedList& assumed) 
   if (sketch.ducts.empty()) root.fault_here("a rig needs a [[duct]]");
   check_size(root, sketch);
   sketch.joints = read_joints(root);
-  sketch.ends = read_ends(root, file.folder().string());
+  sketch.ends = read_ends(root);
   return sketch;
 }
 

@@ -2,18 +2,15 @@
 
 #include <charconv>
 #include <cmath>
-#include <filesystem>
 #include <sstream>
 
 #include "shared/error.hpp"
-#include "shared/files.hpp"
 #include "shared/words.hpp"
 
 namespace pulsewright {
 namespace {
 
 constexpr std::string_view heading = "time_s,pressure_Pa,temperature_K";
-constexpr std::size_t most_bytes = 50'000'000;
 
 [[noreturn]] void refuse(const std::string& place, const std::string& what) {
   throw Error(ErrorKind::case_file, place + ": " + what, {},
@@ -66,20 +63,6 @@ std::vector<SignalPoint> parse_signal(const std::string& text, const std::string
   }
   if (points.size() < 2) refuse(name, "fewer than two rows");
   return points;
-}
-
-std::vector<SignalPoint> read_signal_file(const std::string& folder, const std::string& name) {
-  const std::filesystem::path path(name);
-  const bool outside = path.is_absolute() || name.find("..") != std::string::npos;
-  if (outside)
-    throw Error(ErrorKind::case_file, in_quotes(name) + " does not lie beside the case", {},
-                "give the name of a file in the case's folder");
-  try {
-    return parse_signal(read_text(std::filesystem::path(folder) / path, most_bytes), name);
-  } catch (const Error& error) {
-    if (error.kind() != ErrorKind::file) throw;
-    throw Error(ErrorKind::case_file, in_quotes(name) + ": " + error.message(), {}, error.hint());
-  }
 }
 
 }  // namespace pulsewright

@@ -8,12 +8,9 @@
 
 namespace pulsewright {
 
-/// Reads `name` in `folder` (names stay inside it): heading "time_s,pressure_Pa,temperature_K", lines that begin with #
-/// left out. Throws Error (case_file) with the line of the file: a wrong heading, not three numbers, times that do not
-/// rise, values that are not positive.
-std::vector<SignalPoint> read_signal_file(const std::string& folder, const std::string& name);
-
-/// The same from the text of a file.
+/// From the text of the file `name`: heading "time_s,pressure_Pa,temperature_K", lines that begin with # left out.
+/// Throws Error (case_file) with the line of the file: a wrong heading, not three numbers, times that do not rise,
+/// values that are not positive.
 std::vector<SignalPoint> parse_signal(const std::string& text, const std::string& name);
 
 }  // namespace pulsewright

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "shared/case_faults.hpp"
+#include "shared/case_folder.hpp"
 #include "shared/case_value.hpp"
 
 namespace pulsewright {
@@ -15,6 +16,8 @@ namespace pulsewright {
 struct CaseBook {
   CaseFaults faults;
   CaseValue root;
+  CaseFolder folder;                                           // with the case in it
+  std::filesystem::path beside;                                // of the case: files that it names lie there
   std::map<const CaseValue*, std::vector<std::string>> asked;  // per table: the keys that its reader knows
 
   void note(const CaseValue* table, std::string_view key) {

@@ -62,9 +62,13 @@ CaseFile::CaseFile(CaseFile&&) noexcept = default;
 CaseFile& CaseFile::operator=(CaseFile&&) noexcept = default;
 CaseFile::~CaseFile() = default;
 
-CaseFile CaseFile::load(const std::filesystem::path& path) {
+CaseFile CaseFile::load(const std::filesystem::path& path) { return load(path, CaseFolder()); }
+
+CaseFile CaseFile::load(const std::filesystem::path& path, CaseFolder folder) {
   CaseFile file(path.string());
-  file.book_->root = load_case(path, file.book_->faults);
+  file.book_->folder = std::move(folder);
+  file.book_->beside = path.parent_path();
+  file.book_->root = load_case(path, file.book_->folder, file.book_->faults);
   return file;
 }
 
@@ -87,7 +91,6 @@ void CaseFile::finish() {
   book_->faults.throw_if_any();
 }
 
-std::filesystem::path CaseFile::folder() const { return std::filesystem::path(name_).parent_path(); }
 std::string CaseFile::text() const { return canonical_text(book_->root); }
 std::string CaseFile::hash() const { return fnv_1a(text()); }
 

@@ -12,6 +12,7 @@
 #include <string_view>
 
 #include "shared/case_faults.hpp"
+#include "shared/case_folder.hpp"
 #include "shared/case_table.hpp"
 
 namespace pulsewright {
@@ -20,6 +21,8 @@ class CaseFile {
  public:
   /// Throws Error: file if the case itself cannot be read, case_file if it or a used file is not good TOML.
   static CaseFile load(const std::filesystem::path& path);
+  /// The same from a folder that may be in memory.
+  static CaseFile load(const std::filesystem::path& path, CaseFolder folder);
   static CaseFile from_text(const std::string& text, const std::string& name);
 
   CaseFile(CaseFile&&) noexcept;
@@ -39,7 +42,6 @@ class CaseFile {
   void finish();
 
   const std::string& name() const { return name_; }  // as given
-  std::filesystem::path folder() const;              // files named in the case lie beside it
   std::string text() const;                          // merged, as canonical TOML
   std::string hash() const;                          // of text(): FNV-1a, 64 bits, as 16 hexadecimal digits
 

@@ -6,7 +6,6 @@
 
 #include "shared/case_toml.hpp"
 #include "shared/error.hpp"
-#include "shared/files.hpp"
 #include "shared/words.hpp"
 
 namespace pulsewright {
@@ -28,11 +27,11 @@ bool is_blank(const std::string& text) { return text.find_first_not_of(" \t\r\n"
 
 class Loader {
  public:
-  explicit Loader(CaseFaults& faults) : faults_(faults) {}
+  Loader(const CaseFolder& folder, CaseFaults& faults) : folder_(folder), faults_(faults) {}
 
   CaseValue file(const fs::path& path) {
-    const std::string text = read_text(path, most_bytes);
-    open_.push_back(fs::weakly_canonical(path));
+    const std::string text = folder_.read(path, most_bytes);
+    open_.push_back(folder_.identity(path));
     CaseValue own = parsed(path.string(), text);
     CaseValue result;
     if (const CaseEntry* use = own.find("use")) {
@@ -92,11 +91,8 @@ class Loader {
       faults_.add(item.place, what, hint);
       return CaseValue{};
     };
-    const bool climbs = std::any_of(name.begin(), name.end(), [](const fs::path& part) { return part == ".."; });
-    if (item.text.empty() || item.text.find('\0') != std::string::npos) return refuse("`use` names no file");
-    if (name.is_absolute() || climbs)
-      return refuse(in_quotes(item.text) + " does not lie beside this file",
-                    "`use` takes files beside the case or in a folder below it");
+    if (const std::string why = why_not_beside(item.text); !why.empty())
+      return refuse("`use`: " + why, "`use` takes files beside the case or in a folder below it");
     if (faults_.source_count() >= most_files) return refuse("`use` draws in more than 64 files");
     const fs::path path = folder / name;
     if (std::string ring = ring_through(path); !ring.empty()) return refuse("`use` goes round in a circle: " + ring);
@@ -111,27 +107,28 @@ class Loader {
 
   // "a.toml, b.toml, a.toml" if the file is being read already.
   std::string ring_through(const fs::path& path) const {
-    const auto it = std::find(open_.begin(), open_.end(), fs::weakly_canonical(path));
+    const auto it = std::find(open_.begin(), open_.end(), folder_.identity(path));
     if (it == open_.end()) return {};
     std::string text;
     for (auto each = it; each != open_.end(); ++each) text += printable(each->filename().string()) + " uses ";
     return text + printable(it->filename().string());
   }
 
+  const CaseFolder& folder_;
   CaseFaults& faults_;
   std::vector<fs::path> open_;  // the files being read, outermost first
 };
 
 }  // namespace
 
-CaseValue load_case(const fs::path& path, CaseFaults& faults) {
-  CaseValue root = Loader(faults).file(path);
+CaseValue load_case(const fs::path& path, const CaseFolder& folder, CaseFaults& faults) {
+  CaseValue root = Loader(folder, faults).file(path);
   faults.throw_if_any();
   return root;
 }
 
 CaseValue load_case_text(const std::string& text, const std::string& name, CaseFaults& faults) {
-  CaseValue root = Loader(faults).text(name, text);
+  CaseValue root = Loader({}, faults).text(name, text);
   faults.throw_if_any();
   return root;
 }

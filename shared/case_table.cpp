@@ -74,6 +74,17 @@ std::vector<CaseTable> CaseTable::tables(std::string_view key) const {
   return result;
 }
 
+std::string CaseTable::read_beside(std::string_view name, std::size_t most_bytes) const {
+  if (const std::string why = why_not_beside(name); !why.empty())
+    throw Error(ErrorKind::case_file, why, {}, "give the name of a file in the case's folder");
+  try {
+    return book_->folder.read(book_->beside / std::filesystem::path(name), most_bytes);
+  } catch (const Error& error) {
+    if (error.kind() != ErrorKind::file) throw;
+    throw Error(ErrorKind::case_file, in_quotes(name) + ": " + error.message(), {}, error.hint());
+  }
+}
+
 void CaseTable::fault(std::string_view key, std::string message, std::string hint) const {
   fault_at(place(key), std::move(message), std::move(hint));
 }

@@ -8,6 +8,7 @@
 //   auto   rod       = engine.quantity("rod", Dimension::length);                        // absent: nullopt
 //   for (CaseTable primary : file.root().tables("primary")) ...           // [[primary]], or one [primary]
 //   auto exit = port.parsed("exit", [](std::string_view text) { return parse_shape(text); });   // its Error: a fault
+//   auto map  = turbine.parsed("map", [&](std::string_view name) { return parse_map(turbine.read_beside(name, most)); });
 //   primary.fault("to", "the end of 'x' is said twice", "first in " + other.line_of("to"));
 
 #include <optional>
@@ -66,6 +67,9 @@ class CaseTable {
   double need_number(std::string_view key, const Range& range) const;
   int need_count(std::string_view key, int low, int high) const;
   std::string need_text(std::string_view key) const;
+
+  /// The text of a file that the case names, beside it or below, for use inside `parsed`. Throws Error (case_file).
+  std::string read_beside(std::string_view name, std::size_t most_bytes) const;
 
   /// Text that a reader of yours understands; an Error (case_file) that it throws becomes a fault at the value.
   template <class Reader>

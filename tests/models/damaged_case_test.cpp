@@ -103,10 +103,20 @@ TEST(SignalFile, FaultsNameTheLine) {
 }
 
 TEST(SignalFile, StaysBesideTheCase) {
-  const auto read = [](const std::string& name) { return read_signal_file("/tmp", name); };
+  const auto read = [](const std::string& name) {
+    const std::string text =
+        test::with(test::rig_text, "kind = \"anechoic\"", "kind = \"signal\"\nfile = \"" + name + "\"");
+    CaseFile file = CaseFile::load(
+        "shop/case.toml", CaseFolder({{"shop/case.toml", text},
+                                      {"wave.csv", "time_s,pressure_Pa,temperature_K\n0,1e5,900\n1,1e5,900\n"},
+                                      {"shop/wave.csv", "time_s,pressure_Pa,temperature_K\n0,1e5,900\n1,2e5,900\n"}}));
+    return read_rig_case(file);
+  };
+  EXPECT_EQ(test::fault_in(read, "wave.csv"), "");
+  EXPECT_EQ(test::fault_in(read, "./wave.csv"), "");
   EXPECT_TRUE(says(test::fault_in(read, "/etc/passwd"), {"beside the case"}));
   EXPECT_TRUE(says(test::fault_in(read, "../wave.csv"), {"beside the case"}));
-  EXPECT_TRUE(says(test::fault_in(read, "no such file.csv"), {"no such file.csv"}));
+  EXPECT_TRUE(says(test::fault_in(read, "no such file.csv"), {"no such file.csv", "does not exist"}));
 }
 
 }  // namespace
