@@ -19,6 +19,12 @@ DuctSection straight_section(double length, const CrossSection& section, double 
   return s;
 }
 
+std::vector<DuctSection> with_wall(std::vector<DuctSection> sections, const DuctWall& wall) {
+  for (DuctSection& s : sections)
+    s.roughness = wall.roughness, s.wall_temperature = wall.temperature, s.metal = wall.metal;
+  return sections;
+}
+
 double DuctDrawing::length() const {
   double sum = 0;
   for (const DuctSection& s : sections) sum += s.length;

@@ -1,11 +1,13 @@
 #pragma once
 // A duct as it is drawn, section behind section, and how it is cut into the equal cells of the solver.
 
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
 
 #include "models/cross_section.hpp"
+#include "models/tube_metal.hpp"
 #include "solver/duct.hpp"
 
 namespace pulsewright {
@@ -20,10 +22,14 @@ struct DuctSection {
   int bends = 1;                // how many equal bends share bend_angle
   double roughness = 0;         // m
   double wall_temperature = 0;  // K
+  std::optional<TubeMetal> metal = {};  // its temperature is computed; wall_temperature is where that begins
 };
 
 /// A straight stretch of one cross-section.
 DuctSection straight_section(double length, const CrossSection& section, double roughness, double wall_temperature);
+
+/// Sections with that wall on all of them.
+std::vector<DuctSection> with_wall(std::vector<DuctSection> sections, const DuctWall& wall);
 
 struct DuctDrawing {
   std::vector<DuctSection> sections;

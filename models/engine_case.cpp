@@ -8,6 +8,7 @@
 #include "models/read_duct.hpp"
 #include "models/read_engine.hpp"
 #include "models/read_manifold.hpp"
+#include "models/read_metal.hpp"
 #include "models/read_turbine.hpp"
 #include "models/read_turbo.hpp"
 #include "solver/composition.hpp"
@@ -77,6 +78,7 @@ EngineCase read_engine_case(CaseFile& file, double cell, const std::vector<doubl
   refuse_what_comes_later(root);
   const Sketch sketch = read_manifold(root, {result.engine, result.turbines, result.ambient, result.run.cell}, assumed);
   result.plan = build_plan(sketch, assumed, file.faults());
+  result.bay = read_bay(root, result.plan, result.ambient.pressure, assumed);
   file.finish();
   result.assumed = assumed.entries();
   return result;

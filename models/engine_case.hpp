@@ -11,6 +11,7 @@
 #include "models/crank.hpp"
 #include "models/friction.hpp"
 #include "models/nozzle_pair.hpp"
+#include "models/outside_heat.hpp"
 #include "models/plan.hpp"
 #include "models/turbine_housing.hpp"
 #include "models/valve_lift.hpp"
@@ -76,6 +77,7 @@ struct TurbineCase {
   double peak_efficiency, mechanical_efficiency;
   double volute_length;                    // m
   double roughness, wall_temperature;      // of the volute, m, K
+  std::optional<TubeMetal> metal;          // of the housing, where its temperature is computed
   double tongue_leak;                      // share of one scroll's throat; 0 with one scroll
   double wheel_ratio;                      // compressor exducer over turbine inducer
   std::optional<double> inducer, exducer;  // of the wheel, m
@@ -103,6 +105,7 @@ struct EngineCase {
   AmbientCase ambient;
   std::vector<TurbineCase> turbines;  // one, or several on one plenum
   SilencerCase silencer;
+  EngineBay bay;  // what the tubes see
   RunCase run;
   ManifoldPlan plan;
   std::vector<AssumedEntry> assumed;

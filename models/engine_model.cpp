@@ -53,7 +53,8 @@ EngineModel::EngineModel(const EngineCase& engine, double rpm)
       cycle_time_(120 / rpm),
       cylinders_(static_cast<std::size_t>(engine.engine.cylinders())),
       assembly_(assemble(warmed(engine.plan), gas_, options_of(engine), engine.run.cell,
-                         [this](const NodePlan& node) { return machine(node); })) {}
+                         [this](const NodePlan& node) { return machine(node); })),
+      metal_(engine.plan, engine.bay, *assembly_.network) {}
 
 double EngineModel::intake_pressure() const { return case_.ambient.pressure + case_.charge.boost_gauge; }
 

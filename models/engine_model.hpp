@@ -8,6 +8,7 @@
 #include "models/assembly.hpp"
 #include "models/cylinder.hpp"
 #include "models/engine_case.hpp"
+#include "models/metal.hpp"
 #include "models/turbine.hpp"
 
 namespace pulsewright {
@@ -28,6 +29,7 @@ class EngineModel {
       net.step(left / std::max(1.0, steps));
       each_step();
     }
+    metal_.after_cycle(cycle_time_);
   }
 
   Network& network() { return *assembly_.network; }
@@ -35,6 +37,8 @@ class EngineModel {
   const Assembly& assembly() const { return assembly_; }
   const std::vector<Cylinder*>& cylinders() const { return cylinders_; }
   const std::vector<Turbine*>& turbines() const { return turbines_; }
+  Metal& metal() { return metal_; }
+  const Metal& metal() const { return metal_; }
   const EngineCase& engine_case() const { return case_; }
   double rpm() const { return rpm_; }
   double cycle_time() const { return cycle_time_; }
@@ -56,6 +60,7 @@ class EngineModel {
   std::vector<Cylinder*> cylinders_;  // 1, 2, ...
   std::vector<Turbine*> turbines_;
   Assembly assembly_;
+  Metal metal_;
   int cycles_ = 0;
 };
 

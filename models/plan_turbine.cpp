@@ -78,7 +78,8 @@ int add_volute(Draft& draft, const TurbineAddress& entry, const PlacedText& addr
   const CrossSection throat = round_section(equal_area_bore(turbine.throat_area));
   DraftRun run;
   run.names = {{volute_name(turbine, scroll), 0, turbine.volute_length, -1, 0, false}};
-  run.drawing.sections = {straight_section(turbine.volute_length, throat, turbine.roughness, turbine.wall_temperature)};
+  run.drawing.sections = with_wall({straight_section(turbine.volute_length, throat, 0, 0)},
+                                   {turbine.roughness, turbine.wall_temperature, turbine.metal});
   run.initial = {{turbine.volute_length, draft.sketch.air}};
   run.place = address.place;
   run.ends[at_start] = {from_node, {}, address.place, false, -1};

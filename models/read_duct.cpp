@@ -19,7 +19,7 @@ void read_bore(const CaseTable& t, DuctShape& shape) {
 
 void read_tube(const CaseTable& t, DuctShape& shape) {
   const auto tube = t.parsed("tube", parse_tube);
-  if (tube) shape.first_bore = shape.last_bore = tube->bore();
+  if (tube) shape.first_bore = shape.last_bore = tube->bore(), shape.wall = tube->wall;
 }
 
 void read_taper(const CaseTable& t, DuctShape& shape) {
@@ -145,18 +145,15 @@ void lay_bends(DuctSection& section, double angle, double radius) {
   section.bends = std::max(1, static_cast<int>(std::ceil(angle / largest_single_bend - 1e-9)));
 }
 
-std::vector<DuctSection> read_sections(const CaseTable& table, AssumedList& assumed) {
+std::vector<DuctSection> read_sections(const CaseTable& table, const DuctShape& shape, AssumedList& assumed) {
   const Layered t(table);
-  const DuctShape shape = read_shape(t);
-  const DuctWall wall = read_wall(t, assumed);
   const BendReading bends = read_bends(t);
   if (!shape.table.empty()) {
     if (bends.angle)
       table.fault("bends", "bends on an area_table are not possible yet", "draw the bend as a duct of its own");
-    return sections_from_table(shape.table, wall.roughness, wall.temperature);
+    return sections_from_table(shape.table, 0, 0);
   }
-  DuctSection section =
-      straight_section(shape.length, round_section(shape.first_bore), wall.roughness, wall.temperature);
+  DuctSection section = straight_section(shape.length, round_section(shape.first_bore), 0, 0);
   section.finish = round_section(shape.last_bore);
   if (bends.angle && *bends.angle > 0) {
     assumed.facts().primary_bore = shape.first_bore;

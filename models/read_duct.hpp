@@ -49,16 +49,14 @@ struct MeetingKeys {
 };
 MeetingSketch read_meeting(const Layered& table, const MeetingKeys& keys);
 
-/// Metal of a duct. Faults and defaults go where they belong.
-struct DuctWall {
-  double roughness, temperature;
-};
+/// Wall of a rig's duct, whose temperature is given or assumed; an engine's are read by models/read_metal.hpp.
 DuctWall read_wall(const Layered& table, AssumedList& assumed);
 
 /// Bores along a duct: `tube`, `bore`, `bore_from` and `bore_to`, or `area_table`.
 struct DuctShape {
   double first_bore = 0.04, last_bore = 0.04, length = 0.1;  // harmless where the case is at fault
   std::vector<BoreAt> table;                                 // from area_table
+  std::optional<double> wall;                                // thickness, of the tube that is named, m
 };
 DuctShape read_shape(const Layered& table);
 
@@ -69,8 +67,8 @@ struct BendReading {
 BendReading read_bends(const Layered& table);
 void lay_bends(DuctSection& section, double angle, double radius);
 
-/// Sections of a [[duct]].
-std::vector<DuctSection> read_sections(const CaseTable& table, AssumedList& assumed);
+/// Sections of a [[duct]], of that shape; their wall is left to the caller (with_wall).
+std::vector<DuctSection> read_sections(const CaseTable& table, const DuctShape& shape, AssumedList& assumed);
 
 /// from, to and how they meet: shared by rig and engine ducts.
 void read_duct_ends(const CaseTable& table, DuctSketch& duct);

@@ -4,6 +4,7 @@
 #include <numbers>
 
 #include "models/read_duct.hpp"
+#include "models/read_metal.hpp"
 #include "models/read_network.hpp"
 #include "shared/words.hpp"
 
@@ -37,9 +38,9 @@ void bend_primary(const Layered& t, DuctSection& section, AssumedList& assumed) 
 
 DuctDrawing primary_drawing(const Layered& t, const EngineParts& engine, AssumedList& assumed) {
   const DuctShape shape = read_shape(t);
-  const DuctWall wall = read_wall(t, assumed);
+  const DuctWall wall = read_tube_wall(t, shape.wall, assumed);
   assumed.facts().primary_bore = shape.first_bore;
-  if (!shape.table.empty()) return {sections_from_table(shape.table, wall.roughness, wall.temperature), true};
+  if (!shape.table.empty()) return {with_wall(sections_from_table(shape.table, 0, 0), wall), true};
   const CrossSection tube = round_section(shape.first_bore);
   const CrossSection exit = engine.port.exit.value_or(tube);
   DuctDrawing drawing;
@@ -53,15 +54,13 @@ DuctDrawing primary_drawing(const Layered& t, const EngineParts& engine, Assumed
     drawing.sections.back().finish = round_section(shape.last_bore);
     bend_primary(t, drawing.sections.back(), assumed);
   }
+  drawing.sections = with_wall(std::move(drawing.sections), wall);
   return drawing;
 }
 
 void refuse_pieces(const CaseTable& t) {
-  for (const char* key : {"pieces", "alloy", "wrap", "emissivity"})
-    if (t.has(key))
-      t.fault(key, std::string(key) + " is not possible yet",
-              key == std::string("pieces") ? "give length, and bends as the sum of the bends' angles"
-                                           : "give wall_temperature");
+  if (t.has("pieces"))
+    t.fault("pieces", "pieces is not possible yet", "give length, and bends as the sum of the bends' angles");
 }
 
 /// The cylinder's number from 0; -1 where it is faulty.
@@ -108,7 +107,9 @@ DuctSketch read_duct(const CaseTable& t, const GasState& air, AssumedList& assum
   duct.name = read_name(t);
   duct.place = t.place();
   read_duct_ends(t, duct);
-  duct.drawing = {read_sections(t, assumed), true};
+  const DuctShape shape = read_shape(Layered(t));
+  const DuctWall wall = read_tube_wall(Layered(t), shape.wall, assumed);
+  duct.drawing = {with_wall(read_sections(t, shape, assumed), wall), true};
   duct.initial = air;
   duct.silenced = !t.choice("silencer", {"none"});
   return duct;
@@ -143,6 +144,7 @@ TurbineSketch turbine_sketch(const TurbineCase& turbine) {
   sketch.throat_area = turbine.areas.scroll_throat;
   sketch.roughness = turbine.roughness;
   sketch.wall_temperature = turbine.wall_temperature;
+  sketch.metal = turbine.metal;
   return sketch;
 }
 

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "models/read_duct.hpp"
+#include "models/read_metal.hpp"
 
 namespace pulsewright {
 namespace {
@@ -138,9 +138,10 @@ TurbineCase read_turbine(const Reading& r) {
   read_flow(r, turbine);
   turbine.volute_length =
       r.given_or(t.quantity("volute_length", Dimension::length, between(0.02, 1)), "turbine.volute_length");
-  const DuctWall wall = read_wall(Layered(t), r.assumed);
+  const DuctWall wall = read_housing_wall(t, r.assumed);
   turbine.roughness = wall.roughness;
   turbine.wall_temperature = wall.temperature;
+  turbine.metal = wall.metal;
   const auto leak = t.number("tongue_leak", between(0, 0.5));
   turbine.tongue_leak = turbine.scrolls > 1 ? r.given_or(leak, "turbine.tongue_leak") : 0;
   read_shaft(r, turbine);

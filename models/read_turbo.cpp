@@ -10,10 +10,6 @@ namespace {
 
 constexpr double air_gamma = 1.4;
 
-void not_yet(const CaseTable& t, std::string_view key, const std::string& instead) {
-  if (t.has(key)) t.fault(key, std::string(key) + " is not possible yet", instead);
-}
-
 // Equation   T2 = T1 (1 + (ratio^((g-1)/g) - 1)/eta), then cooled to T2 - e (T2 - T1)
 // Source     standard textbook relations of a compressor of isentropic efficiency eta and a cooler of effectiveness e
 // Symbols    T1 ambient K, ratio of pressures over the compressor, g = 1.4 for air
@@ -44,7 +40,6 @@ AmbientCase read_ambient(const CaseTable& root, AssumedList& assumed) {
   assumed.facts().altitude = t.quantity("altitude", Dimension::length, between(-430, 6000)).value_or(0);
   const auto pressure = t.quantity("pressure", Dimension::pressure_absolute, between(0.3e5, 1.2e5));
   const auto temperature = t.quantity("temperature", Dimension::temperature, between(220, 335));
-  not_yet(t, "surroundings", "the outside of the tubes is not computed: give wall_temperature");
   return {assumed.given_or(pressure, "ambient.pressure"), assumed.given_or(temperature, "ambient.temperature")};
 }
 

@@ -49,7 +49,9 @@ DuctSketch read_duct(const CaseTable& t, const NetworkOptions& options, bool all
   duct.name = read_name(t);
   duct.place = t.place();
   read_duct_ends(t, duct);
-  duct.drawing = {read_sections(t, assumed), options.losses};
+  const DuctShape shape = read_shape(Layered(t));
+  const DuctWall wall = read_wall(Layered(t), assumed);
+  duct.drawing = {with_wall(read_sections(t, shape, assumed), wall), options.losses};
   duct.initial.pressure = t.need_quantity("pressure", Dimension::pressure_absolute, pressure_range());
   duct.initial.temperature = t.need_quantity("temperature", Dimension::temperature, gas_temperature_range());
   duct.initial.velocity = t.quantity("velocity", Dimension::velocity, between(-3000, 3000)).value_or(0);

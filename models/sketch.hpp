@@ -71,6 +71,7 @@ struct TurbineSketch {
   int scrolls = 1;
   double volute_length = 0, throat_area = 0;      // of each scroll, m and m2
   double roughness = 0, wall_temperature = 1050;  // of the volute, m and K
+  std::optional<TubeMetal> metal;                 // of the housing, where its temperature is computed
 };
 
 struct Sketch {

@@ -21,6 +21,7 @@ void Arena::resize(std::size_t n) {
                      &wall_temperature,
                      &heat_given,
                      &heat_taken,
+                     &exchange_sum,
                      &roughness_term,
                      &loss_forward,
                      &loss_backward})

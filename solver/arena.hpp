@@ -32,8 +32,9 @@ struct Arena {
   // Geometry: cell length inverted 1/m, area of the start face m2, 1/volume 1/m3 (0 in ghosts), (dA/dx)/A 1/m.
   Lane inv_dx, face_area, inv_volume, flare;
   // Sources: loss per metre for the present direction 1/m; wall exchange W/(m3 K); wall temperature K; given heat W/m3;
-  // heat taken from the walls since the start J/m3.
-  Lane loss, heat_exchange, wall_temperature, heat_given, heat_taken;
+  // heat taken from the walls since the start J/m3;
+  // wall exchange summed over time since the start J/(m3 K).
+  Lane loss, heat_exchange, wall_temperature, heat_given, heat_taken, exchange_sum;
   // What the sources are refreshed from: see solver/friction.hpp.
   Lane hydraulic_diameter, roughness_term, loss_forward, loss_backward;
 

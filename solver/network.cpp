@@ -105,7 +105,15 @@ void Network::refresh_sources() {
   const double constant = options_.friction == NetworkOptions::Friction::constant ? options_.darcy_factor : 0;
   const double heat = options_.wall_heat ? options_.wall_heat_factor : 0;
   if (!rough_wall && constant == 0 && heat == 0 && !options_.losses) return;
+  if (heat > 0) bring_exchange_up_to_now();
   sweep_->sources(arena_, gas_, {rough_wall, constant, options_.losses, heat});
+}
+
+// The exchange factors stand from one refresh to the next, so that this sum is exact.
+void Network::bring_exchange_up_to_now() {
+  const double time = time_ - exchange_until_;
+  for (std::size_t i = 0; i < arena_.size(); ++i) arena_.exchange_sum[i] += arena_.heat_exchange[i] * time;
+  exchange_until_ = time_;
 }
 
 // The ghost continues the duct's own slope (limited: a shock that arrives throws no shadow ahead), corrected by what the

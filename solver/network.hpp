@@ -84,6 +84,11 @@ class Network {
   double heat_taken(int duct) const;  // from its walls since the start, J
   double heat_taken() const;
 
+  /// For walls whose temperature is found outside: the arena's exchange_sum H then counts up to now, as its heat_taken Q
+  /// does. While a wall stands at T, the integral of h T_gas over time is the change of H T - Q.
+  void bring_exchange_up_to_now();
+  void set_wall_temperature(std::size_t cell, double T) { arena_.wall_temperature[cell] = T; }
+
   /// In the order in which they were attached.
   std::span<const std::unique_ptr<Element>> elements() const { return elements_; }
 
@@ -130,7 +135,7 @@ class Network {
   std::vector<Slot> slots_;
   std::vector<double> element_seconds_;  // empty: not measured
   std::size_t cells_ = 0;
-  double time_ = 0, courant_rate_ = 0;
+  double time_ = 0, courant_rate_ = 0, exchange_until_ = 0;
   long steps_ = 0, refresh_due_ = 0;
 };
 
