@@ -13,9 +13,9 @@ struct LineInTemperature {
 };
 
 struct Alloy {
-  std::string_view name;         // as the case writes it: a type number or grade of a standard, or plain words
-  std::string_view designation;  // EN or UNS
-  double density;                // at room temperature, kg/m3
+  std::string_view name;            // as the case writes it: a type number or grade of a standard, or plain words
+  std::string_view designation;     // EN or UNS
+  double density;                   // at room temperature, kg/m3
   LineInTemperature conductivity;   // W/(m K)
   LineInTemperature heat_capacity;  // J/(kg K)
   /// Mean expansion from 20 degC to 100, 600 and 1000 degC, 1/K.

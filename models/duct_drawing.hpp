@@ -17,11 +17,11 @@ namespace pulsewright {
 struct DuctSection {
   double length = 0;  // along the centre line, m
   CrossSection start{}, finish{};
-  double bend_angle = 0;        // all bends of the stretch together, rad
-  double bend_radius = 0;       // of the centre line, m; unused without bends
-  int bends = 1;                // how many equal bends share bend_angle
-  double roughness = 0;         // m
-  double wall_temperature = 0;  // K
+  double bend_angle = 0;                // all bends of the stretch together, rad
+  double bend_radius = 0;               // of the centre line, m; unused without bends
+  int bends = 1;                        // how many equal bends share bend_angle
+  double roughness = 0;                 // m
+  double wall_temperature = 0;          // K
   std::optional<TubeMetal> metal = {};  // its temperature is computed; wall_temperature is where that begins
 };
 

@@ -112,8 +112,7 @@ void Metal::after_cycle(double seconds) {
   read_cycle(seconds);
   if (held_) return;
   for (MetalPiece& piece : pieces_)
-    if (piece.computed)
-      piece.temperature = balanced_wall(piece.tube, piece.gas_side, bay_, network_.gas()).inside;
+    if (piece.computed) piece.temperature = balanced_wall(piece.tube, piece.gas_side, bay_, network_.gas()).inside;
   write_walls();
 }
 

@@ -9,8 +9,8 @@
 namespace pulsewright {
 namespace {
 
-constexpr double tolerance = 1e-6;      // K
-constexpr double hottest_skin = 4000;   // K: hotter than any gas
+constexpr double tolerance = 1e-6;     // K
+constexpr double hottest_skin = 4000;  // K: hotter than any gas
 
 /// ln(outer/inner) / (2 pi k L), K/W
 double shell_resistance(double inner, double outer, double conductivity, double length) {
@@ -43,8 +43,8 @@ double TubePiece::metal_mass() const {
 // Tested by  tests/models/metal_balance_test.cpp
 WallState wall_with_skin(const TubePiece& piece, double skin, const EngineBay& bay, const Gas& gas) {
   const double inner = piece.inside_diameter, outer = piece.outside_diameter(), over = piece.skin_diameter();
-  const double heat = std::numbers::pi * over * piece.length *
-                      outside_heat_flux(over, skin, piece.metal.emissivity, bay, gas);
+  const double heat =
+      std::numbers::pi * over * piece.length * outside_heat_flux(over, skin, piece.metal.emissivity, bay, gas);
   const double outside = skin + heat * shell_resistance(outer, over, piece.metal.wrap.conductivity, piece.length);
   const double k = piece.metal.alloy->conductivity.at(std::clamp(outside, 250.0, 1500.0));
   return {outside + heat * shell_resistance(inner, outer, k, piece.length), outside, skin, heat};
@@ -60,7 +60,7 @@ WallState wall_with_inside(const TubePiece& piece, double inside, const EngineBa
 // Source     first law over a cycle of the settled engine: what the gas gives the wall leaves it
 // Symbols    drive = mean of sum(h A T_gas) W, conductance = mean of sum(h A) W/K: exactly what the gas loses
 // Valid for  the settled state; temperatures swing by less than a kelvin within a cycle (thin skin of the wall)
-// Tested by  tests/models/metal_balance_test.cpp, tests/models/metal_run_test.cpp
+// Tested by  tests/models/metal_balance_test.cpp, tests/models/metal_test.cpp
 WallState balanced_wall(const TubePiece& piece, const GasSide& inside, const EngineBay& bay, const Gas& gas) {
   if (!(inside.conductance > 0)) return wall_with_skin(piece, bay.temperature, bay, gas);
   const auto surplus = [&](double skin) {

@@ -8,8 +8,8 @@ namespace pulsewright {
 
 /// A round piece of tube and what surrounds it.
 struct TubePiece {
-  double length;          // m
-  double inside_diameter; // m; of the round tube of the same wetted perimeter
+  double length;           // m
+  double inside_diameter;  // m; of the round tube of the same wetted perimeter
   TubeMetal metal;
 
   double outside_diameter() const { return inside_diameter + 2 * metal.thickness; }

@@ -5,8 +5,8 @@
 namespace pulsewright {
 namespace {
 
-constexpr double gravity = 9.80665;                   // m/s2
-constexpr double stefan_boltzmann = 5.670374419e-8;   // W/(m2 K4)
+constexpr double gravity = 9.80665;                  // m/s2
+constexpr double stefan_boltzmann = 5.670374419e-8;  // W/(m2 K4)
 
 double power_4(double x) { return x * x * x * x; }
 
@@ -40,7 +40,8 @@ double blown_nusselt(double reynolds, double prandtl) {
 // Valid for  either alone exactly; where both matter, to some 20 %
 // Tested by  tests/models/outside_heat_test.cpp
 double outside_coefficient(double diameter, double skin_temperature, const EngineBay& bay, const Gas& gas) {
-  const double film = 0.5 * (skin_temperature + bay.temperature), difference = std::abs(skin_temperature - bay.temperature);
+  const double film = 0.5 * (skin_temperature + bay.temperature),
+               difference = std::abs(skin_temperature - bay.temperature);
   const double rho = bay.pressure / (gas_constant(gas, 0) * film), k = conductivity(gas, film, 0),
                heat_capacity = cp(gas, film, 0), nu = viscosity(gas, film, 0) / rho, spread = k / (rho * heat_capacity);
   const double rayleigh = gravity * difference * diameter * diameter * diameter / (film * nu * spread);

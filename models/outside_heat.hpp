@@ -7,9 +7,9 @@ namespace pulsewright {
 
 /// What the tubes see: air and surfaces of one temperature, air that stands still or blows across them.
 struct EngineBay {
-  double temperature = 330;   // K
-  double air_speed = 0;       // m/s
-  double pressure = 101325;   // of the air, Pa
+  double temperature = 330;  // K
+  double air_speed = 0;      // m/s
+  double pressure = 101325;  // of the air, Pa
 };
 
 double natural_nusselt(double rayleigh, double prandtl);
@@ -19,6 +19,7 @@ double blown_nusselt(double reynolds, double prandtl);
 double outside_coefficient(double diameter, double skin_temperature, const EngineBay& bay, const Gas& gas);
 
 /// By air and radiation together, W per m2 of skin.
-double outside_heat_flux(double diameter, double skin_temperature, double emissivity, const EngineBay& bay, const Gas& gas);
+double outside_heat_flux(double diameter, double skin_temperature, double emissivity, const EngineBay& bay,
+                         const Gas& gas);
 
 }  // namespace pulsewright

@@ -14,9 +14,9 @@ constexpr double first_temperature = 1050;  // K: where the computed temperature
 
 // Common practice, no source: what is sold for tubes, as laid on, at some 600 degC.
 constexpr std::array<NamedWrap, 3> wraps{{
-    {"glass wrap", 3e-3, 0.15},         // woven glass or basalt tape, half overlapped
-    {"ceramic coating", 0.3e-3, 0.9},   // sprayed
-    {"blanket", 12e-3, 0.12},           // moulded fibre under foil
+    {"glass wrap", 3e-3, 0.15},        // woven glass or basalt tape, half overlapped
+    {"ceramic coating", 0.3e-3, 0.9},  // sprayed
+    {"blanket", 12e-3, 0.12},          // moulded fibre under foil
 }};
 
 struct MetalRows {
@@ -70,13 +70,15 @@ void refuse_metal(const CaseTable& t) {
 
 DuctWall read_any_wall(const Layered& t, std::optional<double> tube_wall, const MetalRows& rows, AssumedList& assumed) {
   DuctWall wall{};
-  wall.roughness = assumed.given_or(
-      t.with("roughness").quantity("roughness", Dimension::length, between(0, 5e-3)), "roughness");
-  for (const char* key : {"alloy", "wall", "emissivity", "wrap"}) t.with(key);  // known even where a temperature is given
+  wall.roughness =
+      assumed.given_or(t.with("roughness").quantity("roughness", Dimension::length, between(0, 5e-3)), "roughness");
+  for (const char* key : {"alloy", "wall", "emissivity", "wrap"})
+    t.with(key);  // known even where a temperature is given
   const CaseTable& said = t.with("wall_temperature");
   if (said.has("wall_temperature")) {
     refuse_metal(said);
-    wall.temperature = said.quantity("wall_temperature", Dimension::temperature, wall_range()).value_or(first_temperature);
+    wall.temperature =
+        said.quantity("wall_temperature", Dimension::temperature, wall_range()).value_or(first_temperature);
     return wall;
   }
   wall.temperature = first_temperature;
@@ -112,7 +114,8 @@ EngineBay read_bay(const CaseTable& root, const ManifoldPlan& plan, double press
   const auto temperature = t.quantity("surroundings", Dimension::temperature, between(220, 600));
   const auto speed = t.quantity("air_speed", Dimension::velocity, between(0, 100));
   if (!any_metal(plan)) return {temperature.value_or(330), speed.value_or(0), pressure};
-  return {assumed.given_or(temperature, "ambient.surroundings"), assumed.given_or(speed, "ambient.air_speed"), pressure};
+  return {assumed.given_or(temperature, "ambient.surroundings"), assumed.given_or(speed, "ambient.air_speed"),
+          pressure};
 }
 
 }  // namespace pulsewright

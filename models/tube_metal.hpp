@@ -12,15 +12,15 @@ namespace pulsewright {
 
 /// A layer on the outside of the tube; thickness 0: bare.
 struct TubeWrap {
-  std::string name;          // empty: bare, or given by its two figures
-  double thickness = 0;      // m
-  double conductivity = 1;   // W/(m K)
+  std::string name;         // empty: bare, or given by its two figures
+  double thickness = 0;     // m
+  double conductivity = 1;  // W/(m K)
 };
 
 struct TubeMetal {
-  double thickness = 0;            // of the wall, m
-  const Alloy* alloy = nullptr;    // of the table, which outlives everything
-  double emissivity = 0;           // of the outermost skin
+  double thickness = 0;          // of the wall, m
+  const Alloy* alloy = nullptr;  // of the table, which outlives everything
+  double emissivity = 0;         // of the outermost skin
   TubeWrap wrap;
 };
 
