@@ -33,6 +33,7 @@ Json shaft_json(const ShaftFigures& s) {
   put_number(j, "surplus_kW", s.surplus / kilowatt);
   put_number(j, "outlet_pressure_mean_bar", s.outlet_pressure / bar);
   put_number(j, "expansion_ratio", s.expansion_ratio);
+  put_number(j, "outside_map", s.outside_map, "the turbine is not given by a map");
   return j;
 }
 

@@ -26,6 +26,8 @@ std::string source_text(const TurbineCase& t) {
       return "from A/R and the wheel";
     case TurbineSource::housing_and_point:
       return "from A/R and the wheel, both scaled to pass the point of its flow";
+    case TurbineSource::map:
+      return "where its map passes most";
   }
   return {};
 }

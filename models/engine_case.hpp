@@ -2,6 +2,7 @@
 // An engine case: one engine with one manifold and its turbine, every value resolved, SI. What the case left open comes
 // from the table of assumed values and stands in `assumed`.
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -14,6 +15,7 @@
 #include "models/outside_heat.hpp"
 #include "models/plan.hpp"
 #include "models/turbine_housing.hpp"
+#include "models/turbine_map.hpp"
 #include "models/valve_lift.hpp"
 #include "shared/case_file.hpp"
 #include "shared/range.hpp"
@@ -64,7 +66,7 @@ struct AmbientCase {
 };
 
 /// What a turbine's flow is known from.
-enum class TurbineSource { assumed_point, point, housing, housing_and_point };
+enum class TurbineSource { assumed_point, point, housing, housing_and_point, map };
 
 struct TurbineCase {
   std::string name;
@@ -72,6 +74,7 @@ struct TurbineCase {
   TurbineSource source = TurbineSource::assumed_point;
   std::optional<TurbineHousing> housing;  // given by A/R
   CapacityPoint capacity;                 // given, or what the areas below pass at an expansion ratio of 2
+  std::shared_ptr<const TurbineMap> map;  // then the areas are those where it passes most
   TurbineAreas areas;
   int scrolls = 1;
   double peak_efficiency, mechanical_efficiency;

@@ -199,6 +199,7 @@ ShaftFigures shaft_figures(const SpeedResult& result, const EngineModel& model, 
   shaft.power_shaft = cycle.shaft_work / model.cycle_time();
   shaft.outlet_pressure = cycle.outlet_pressure_time / model.cycle_time();
   shaft.expansion_ratio = entry_pressure(result, entries, turbine) / shaft.outlet_pressure;
+  if (t.map) shaft.outside_map = cycle.outside_mass / std::max(cycle.forward_mass, 1e-12);
   return shaft;
 }
 

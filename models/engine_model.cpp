@@ -108,6 +108,7 @@ TurbineSpec EngineModel::turbine_spec(const TurbineNode& node, const std::string
                    .rotor = t.areas.rotor,
                    .peak_efficiency = t.peak_efficiency};
   spec.tongue_leak = t.tongue_leak;
+  spec.map = t.map;
   spec.outlet_port = node.outlet;
   if (node.outlet < 0) spec.exit_area = exit_area();
   spec.air_pressure = case_.ambient.pressure;

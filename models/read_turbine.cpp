@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "models/read_metal.hpp"
+#include "shared/words.hpp"
 
 namespace pulsewright {
 namespace {
@@ -96,30 +97,81 @@ double read_wheel_ratio(const Reading& r, const TurbineCase& turbine) {
   return r.given_or(r.compressor_exducer, "compressor.exducer") / *turbine.inducer;
 }
 
-void read_flow(const Reading& r, TurbineCase& turbine) {
-  const CaseTable& t = r.table;
-  const bool point = t.has("capacity");
-  turbine.housing = read_housing(r, turbine);
-  if (point) turbine.capacity = read_point(t.table("capacity"));
+/// Rotor over all throats: by the housing, or said, or assumed.
+double read_pair(const Reading& r, const TurbineCase& turbine) {
   if (turbine.housing) {
-    turbine.source = point ? TurbineSource::housing_and_point : TurbineSource::housing;
+    const TurbineAreas drawn = housing_areas(*turbine.housing, turbine.scrolls);
+    return drawn.rotor / (turbine.scrolls * drawn.scroll_throat);
+  }
+  return r.given_or(r.table.number("rotor_over_throat", between(0.3, 3)), "turbine.rotor_over_throat");
+}
+
+void read_point_or_housing(const Reading& r, TurbineCase& turbine) {
+  const bool point = r.table.has("capacity");
+  if (point) turbine.capacity = read_point(r.table.table("capacity"));
+  if (turbine.housing && !point) {
+    turbine.source = TurbineSource::housing;
     turbine.areas = housing_areas(*turbine.housing, turbine.scrolls);
-    if (point)
-      turbine.areas = scaled_to(turbine.areas, turbine.scrolls, turbine.capacity, r.gas);
-    else
-      turbine.capacity = capacity_of(turbine.areas, turbine.scrolls, usual_ratio, r.gas);
+    turbine.capacity = capacity_of(turbine.areas, turbine.scrolls, usual_ratio, r.gas);
     return;
   }
-  const auto pair = t.number("rotor_over_throat", between(0.3, 3));
-  turbine.source = point ? TurbineSource::point : TurbineSource::assumed_point;
+  turbine.source = turbine.housing ? TurbineSource::housing_and_point
+                   : point         ? TurbineSource::point
+                                   : TurbineSource::assumed_point;
   if (!point) turbine.capacity = assumed_point(r);
-  turbine.areas =
-      areas_from_capacity(turbine.capacity, r.given_or(pair, "turbine.rotor_over_throat"), turbine.scrolls, r.gas);
+  turbine.areas = areas_from_capacity(turbine.capacity, read_pair(r, turbine), turbine.scrolls, r.gas);
+}
+
+/// The map's table; faults where the case says too much or too little beside it.
+std::optional<TurbineMapTable> read_map_table(const Reading& r, const TurbineCase& turbine) {
+  const CaseTable& t = r.table;
+  const auto fault = [&](std::string message, std::string hint) {
+    t.fault("map", std::move(message), std::move(hint));
+  };
+  if (t.has("capacity")) t.fault("capacity", "the map already says what the turbine passes", "take one of them out");
+  const auto text = t.parsed("map", [&](std::string_view name) { return t.read_beside(name, most_map_bytes); });
+  const std::string name = printable(t.text("map").value_or("map"));
+  const auto file = text ? parse_map_file(*text, name, turbine_map_columns, fault) : std::nullopt;
+  const auto table = file ? turbine_map_table(*file, fault) : std::nullopt;
+  if (!table) return std::nullopt;
+  if (table->has_speed && !turbine.inducer)
+    fault("the map goes by the wheel's speed, and the wheel's size is missing",
+          "inducer = \"64 mm\": the wheel's largest diameter, where gas enters");
+  if (table->has_efficiency && t.has("peak_efficiency"))
+    t.fault("peak_efficiency", "the map already says the efficiency", "take one of them out");
+  return table->has_speed && !turbine.inducer ? std::nullopt : table;
+}
+
+void read_peak_efficiency(const Reading& r, TurbineCase& turbine) {
+  turbine.peak_efficiency = r.given_or(r.table.number("peak_efficiency", above(0, 0.95)), "turbine.peak_efficiency");
+}
+
+void read_map(const Reading& r, TurbineCase& turbine) {
+  turbine.source = TurbineSource::map;
+  turbine.capacity = {0.1, usual_ratio, 288.15, 101325};  // harmless where the map is at fault
+  const double pair = read_pair(r, turbine);
+  turbine.areas = areas_from_capacity(turbine.capacity, pair, turbine.scrolls, r.gas);
+  const auto table = read_map_table(r, turbine);
+  if (!table) return;
+  if (table->has_efficiency)
+    turbine.peak_efficiency = std::ranges::max(table->points, {}, &TurbineMapPoint::efficiency).efficiency;
+  else
+    read_peak_efficiency(r, turbine);
+  turbine.map = std::make_shared<const TurbineMap>(*table, pair, turbine.scrolls, turbine.inducer.value_or(0),
+                                                   turbine.peak_efficiency, r.gas);
+  turbine.areas = turbine.map->areas();
+  turbine.capacity = capacity_of(turbine.areas, turbine.scrolls, usual_ratio, r.gas);
+}
+
+void read_flow(const Reading& r, TurbineCase& turbine) {
+  turbine.housing = read_housing(r, turbine);
+  if (r.table.has("map")) return read_map(r, turbine);
+  read_point_or_housing(r, turbine);
+  read_peak_efficiency(r, turbine);
 }
 
 void read_shaft(const Reading& r, TurbineCase& turbine) {
   const CaseTable& t = r.table;
-  turbine.peak_efficiency = r.given_or(t.number("peak_efficiency", above(0, 0.95)), "turbine.peak_efficiency");
   turbine.mechanical_efficiency =
       r.given_or(t.number("mechanical_efficiency", above(0, 1)), "turbine.mechanical_efficiency");
   turbine.wheel_ratio = read_wheel_ratio(r, turbine);

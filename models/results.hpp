@@ -36,6 +36,7 @@ struct ShaftFigures {
   double surplus;                     // shaft power behind the bearings beyond what that share of the air takes, W
   double outlet_pressure;             // static behind the wheel, time mean, Pa
   double expansion_ratio;             // mean total pressure at its entries over that
+  std::optional<double> outside_map;  // share of its gas that passed where its map has no point; none without a map
 };
 
 struct CylinderFigures {

@@ -30,7 +30,8 @@ double sonic_flow(const Reservoir& r, double area) { return area * r.p / std::sq
 }  // namespace
 
 TurbineTotals operator-(const TurbineTotals& a, const TurbineTotals& b) {
-  return {a.shaft_work - b.shaft_work, a.outlet_pressure_time - b.outlet_pressure_time};
+  return {a.shaft_work - b.shaft_work, a.forward_mass - b.forward_mass, a.outside_mass - b.outside_mass,
+          a.outlet_pressure_time - b.outlet_pressure_time};
 }
 
 Turbine::Turbine(TurbineSpec spec, const Gas& gas)
@@ -133,14 +134,14 @@ void Turbine::mix(const Content& inflow, const Gas& gas) {
 void Turbine::blow_to_air(const Gas& gas) {
   const Reservoir& m = *middle_;
   const double h_out = m.h - work_, T_out = temperature_from_enthalpy(gas, h_out, m.Y);
-  const PairFlow pair = pair_flow(air_.p / m.p, spec_.exit_area / spec_.rotor * std::sqrt(m.T / T_out), m.gamma);
-  const double flow = pair.flow * spec_.rotor * m.p / std::sqrt(m.R * m.T);
+  const PairFlow pair = pair_flow(air_.p / m.p, spec_.exit_area / rotor() * std::sqrt(m.T / T_out), m.gamma);
+  const double flow = pair.flow * rotor() * m.p / std::sqrt(m.R * m.T);
   to_air_ = {flow, flow * h_out, flow * m.Y};
   reading_.outlet_pressure = pair.middle * m.p;
 }
 
 void Turbine::draw_from_air() {
-  const PairFlow pair = pair_flow(middle_->p / air_.p, spec_.rotor / spec_.exit_area, air_.gamma);
+  const PairFlow pair = pair_flow(middle_->p / air_.p, rotor() / spec_.exit_area, air_.gamma);
   const double flow = pair.flow * spec_.exit_area * air_.p / std::sqrt(air_.R * air_.T);
   to_air_ = {-flow, -flow * air_.h, 0};
   reading_.outlet_pressure = pair.middle * air_.p;
@@ -183,6 +184,8 @@ void Turbine::book(std::span<const Port> ports, double dt) {
   rest_ = rest_ - gone;
   left_ += gone;
   totals_.shaft_work += dt * reading_.power_shaft;
+  totals_.forward_mass += dt * std::max(reading_.flow, 0.0);
+  if (!reading_.inside_map) totals_.outside_mass += dt * std::max(reading_.flow, 0.0);
   totals_.outlet_pressure_time += dt * reading_.outlet_pressure;
 }
 
@@ -190,6 +193,7 @@ void Turbine::book(std::span<const Port> ports, double dt) {
 void Turbine::read(std::span<const Port> ports, const Gas& gas) {
   reading_.middle_pressure = middle_->p;
   double inflow = 0, drop = 0;
+  TotalState inlet{};  // weighted alike
   std::size_t k = 0;
   for (std::size_t i = 0; i < ports.size() && k < max_scrolls; ++i) {
     if (is_outlet(i)) continue;
@@ -198,12 +202,24 @@ void Turbine::read(std::span<const Port> ports, const Gas& gas) {
     if (scroll.flow <= 0) continue;
     inflow += scroll.flow;
     drop += scroll.flow * isentropic_drop(gas, scroll.inlet, reading_.outlet_pressure);
+    inlet = {inlet.p + scroll.flow * scroll.inlet.p, inlet.T + scroll.flow * scroll.inlet.T, 0};
   }
   drop = inflow > 0 ? drop / inflow : 0;
+  const double peak = drop > 0 ? peak_efficiency({inlet.p / inflow, inlet.T / inflow, 0}) : spec_.peak_efficiency;
   const double admission = k == 2 ? partial_admission(reading_.scrolls[0].flow, reading_.scrolls[1].flow) : 1;
-  reading_.efficiency = admission * turbine_efficiency(spec_.peak_efficiency, tip_speed_, spouting_velocity(drop));
+  const double efficiency = turbine_efficiency(peak, tip_speed_, spouting_velocity(drop));
+  reading_.efficiency = admission * (spec_.map ? std::min(efficiency, spec_.map->best_efficiency()) : efficiency);
   reading_.power_available = std::max(reading_.flow, 0.0) * drop;
   work_ = reading_.efficiency * drop;
+}
+
+// With a map: what its point for this ratio and speed makes of the nozzles, and of the parabola; for the next step.
+double Turbine::peak_efficiency(const TotalState& inlet) {
+  if (!spec_.map) return spec_.peak_efficiency;
+  const TurbineMap::Answer answer = spec_.map->at(tip_speed_, inlet.T, inlet.p / reading_.outlet_pressure);
+  reading_.area_scale = answer.area;
+  reading_.inside_map = answer.inside;
+  return answer.efficiency;
 }
 
 }  // namespace pulsewright

@@ -6,10 +6,12 @@
 
 #include <array>
 #include <limits>
+#include <memory>
 #include <optional>
 #include <span>
 #include <string>
 
+#include "models/turbine_map.hpp"
 #include "models/turbine_work.hpp"
 #include "solver/element.hpp"
 #include "solver/orifice.hpp"
@@ -25,6 +27,7 @@ struct TurbineSpec {
   int outlet_port = -1;    // the downpipe's; every other port is a scroll's. -1: no downpipe, then
   double exit_area = std::numeric_limits<double>::infinity();  // the restriction between wheel and air, m2, effective
   double air_pressure = 101325, air_temperature = 293;         // behind it
+  std::shared_ptr<const TurbineMap> map = nullptr;             // scales both areas, and the efficiency
 };
 
 /// The last step.
@@ -39,12 +42,16 @@ struct TurbineReading {
   double outlet_pressure = 0;  // static behind the rotor, Pa
   double efficiency = 0;       // total to static
   double power_available = 0;  // isentropic, total to static, W
+  double area_scale = 1;       // on both nozzles, by the map; for the next step
+  bool inside_map = true;      // the map knows this ratio and speed
   double power_shaft = 0;      // taken out of the gas, W; bearings not yet paid
 };
 
 /// Counted up since the start.
 struct TurbineTotals {
   double shaft_work = 0;            // taken out of the gas, J
+  double forward_mass = 0;          // through the wheel, kg
+  double outside_mass = 0;          // of it, where the map did not reach, kg
   double outlet_pressure_time = 0;  // static pressure behind the rotor, summed over time, Pa s
 };
 TurbineTotals operator-(const TurbineTotals& a, const TurbineTotals& b);
@@ -75,7 +82,8 @@ class Turbine : public Element {
  private:
   void begin(std::span<const Port> ports, const Gas& gas);
   bool is_outlet(std::size_t port) const { return static_cast<int>(port) == spec_.outlet_port; }
-  double area(std::size_t port) const { return is_outlet(port) ? spec_.rotor : spec_.scroll_throat; }
+  double rotor() const { return spec_.rotor * reading_.area_scale; }
+  double area(std::size_t port) const { return is_outlet(port) ? rotor() : spec_.scroll_throat * reading_.area_scale; }
   void find_middle_pressure(std::span<Port> ports, const Step& step);
   double surplus(double pressure, std::span<Port> ports, const Step& step);
   void mix(const Content& inflow, const Gas& gas);
@@ -84,6 +92,7 @@ class Turbine : public Element {
   void leak(std::span<Port> ports, const Gas& gas) const;
   void book(std::span<const Port> ports, double dt);
   void read(std::span<const Port> ports, const Gas& gas);
+  double peak_efficiency(const TotalState& inlet);
 
   TurbineSpec spec_;
   Reservoir air_;
