@@ -33,6 +33,7 @@ struct EngineFacts {
   double turbine_inducer = unknown;       // m
   double turbine_exducer = unknown;       // m
   double wastegate_bore = unknown;        // m
+  double wastegate_spring = unknown;      // Pa gauge
 };
 
 enum class AssumedFor { any, petrol, diesel };

@@ -31,6 +31,7 @@ double intake_head(const Facts& f) { return f.intake_head; }
 double primary_bore(const Facts& f) { return f.primary_bore; }
 double turbine_inducer(const Facts& f) { return f.turbine_inducer; }
 double wastegate_bore(const Facts& f) { return f.wastegate_bore; }
+double wastegate_spring(const Facts& f) { return f.wastegate_spring; }
 double gate_bore_for_size(const Facts& f) { return std::sqrt(f.displacement / 2.0e-3); }
 double rotor_size_to_the_fifth(const Facts& f) { return std::pow(f.turbine_exducer / 0.060, 5); }
 double burn_centre(const Facts& f) { return (12 + 8 * std::max(f.boost_gauge, 0.0) / bar) * deg; }
@@ -206,6 +207,8 @@ constexpr AssumedRow rows[] = {
     {"wastegate.flow_coefficient", 0.70, one, between(0.60, 0.80), "", plain, "poppet on its seat area; from memory"},
     {"wastegate.full_lift", 0.25, wastegate_bore, no_range, "mm", mm,
      "a quarter of the bore: the curtain then equals the seat's area"},
+    {"wastegate.fully_open", 1.5, wastegate_spring, between(1.25, 2.0), "bar at its port", bar,
+     "half as much again as where it cracks; try yours on the bench with an air line; common practice, no source"},
     {"wastegate.angle", 90 * deg, one, between(30 * deg, 90 * deg), "deg", deg,
      "square to the outlet, because no angle is given; assumed"},
     {"wastegate.clock", 0, one, no_range, "deg", deg, "because no clock angle is given",

@@ -60,10 +60,22 @@ std::string joint_lines(const ManifoldPlan& plan, const NodePlan& node, const Jo
   return text;
 }
 
+std::string spring_line(const GatePlan& gate) {
+  if (!gate.spring) return "    " + no_spring_sentence(gate) + "\n";
+  const auto pressure = [](double p) { return in_words(p, Dimension::pressure_gauge); };
+  return fmt::format(
+      "    spring cracks at {} and stands fully open at {} on its port{}; drive pressure alone lifts it at {} over what "
+      "is behind\n",
+      pressure(gate.spring->cracks), pressure(gate.spring->fully_open),
+      gate.spring->controller ? ", which a controller keeps the boost off" : "",
+      pressure(blowing_open_pressure(*gate.spring)));
+}
+
 std::string gate_line(const ManifoldPlan& plan, const GatePlan& gate) {
   const std::string to = gate.destination < 0 ? "air" : plan.nodes[static_cast<std::size_t>(gate.destination)].name;
   return fmt::format("  gate {} on {}, bore {}, {:.4g} % open, to {}\n", gate.name,
-                     plan.nodes[static_cast<std::size_t>(gate.joint)].name, mm(gate.bore), 100 * gate.opening, to);
+                     plan.nodes[static_cast<std::size_t>(gate.joint)].name, mm(gate.bore), 100 * gate.opening, to) +
+         spring_line(gate);
 }
 
 std::string primaries_text(const EngineCase& engine) {

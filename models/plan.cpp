@@ -1,5 +1,7 @@
 #include "models/plan.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -40,6 +42,12 @@ PlanPlace locate(const ManifoldPlan& plan, std::string_view name, double distanc
     }
   throw Error(ErrorKind::usage, in_words(distance, Dimension::length) + " lies beyond " + in_quotes(name), {},
               "it is " + in_words(found.back().name_to, Dimension::length) + " long");
+}
+
+std::string no_spring_sentence(const GatePlan& gate) {
+  if (gate.spring) return {};
+  return fmt::format("The {} of gate {} is not given: whether drive pressure opens it early is not computed.",
+                     gate.no_spring.empty() ? "spring" : gate.no_spring, in_quotes(gate.name));
 }
 
 double gate_area(const GatePlan& gate) {

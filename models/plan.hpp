@@ -3,11 +3,13 @@
 // gas in it at the start. Built from what the user drew (models/sketch.hpp); a simulation is assembled from it without
 // asking anything more.
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "models/duct_drawing.hpp"
+#include "models/gate_spring.hpp"
 #include "models/node_plan.hpp"
 
 namespace pulsewright {
@@ -52,6 +54,8 @@ struct GatePlan {
   double flow_coefficient;
   double opening;        // share of full lift, 0..1
   int destination = -1;  // node of the joint that it blows into (no momentum enters there); -1: air
+  std::optional<GateSpring> spring{};
+  std::string no_spring{};  // what the case leaves out, where there is none: "spring", "diaphragm"
 };
 
 /// A stretch of a duct that has a name of its own: what the user calls "downpipe" may be two ducts with a tap between,
@@ -89,5 +93,8 @@ PlanPlace locate(const ManifoldPlan& plan, std::string_view name, double distanc
 
 /// Flow area of a gate at its opening: the curtain under the valve, never more than its bore; m2, without coefficient.
 double gate_area(const GatePlan& gate);
+
+/// What is not computed for want of the gate's spring, as a sentence; empty where it is given.
+std::string no_spring_sentence(const GatePlan& gate);
 
 }  // namespace pulsewright

@@ -163,7 +163,25 @@ void attach_ends(Draft& draft) {
   }
 }
 
+/// The throat of a turbine entry: what stands right before its volute.
+int throat_of(Draft& draft, const TurbineAddress& entry, const PlacedText& address, std::string_view key) {
+  const TurbineSketch& turbine = draft.sketch.turbines[static_cast<std::size_t>(entry.turbine)];
+  const int node = draft.turbine_node[static_cast<std::size_t>(entry.turbine)];
+  const int scroll = entry.scroll < 0 && turbine.scrolls == 1 ? 0 : entry.scroll;
+  for (const DraftRun& run : draft.runs)
+    if (run.ends[at_finish].node == node && run.ends[at_finish].scroll == scroll && !entry.outlet && scroll >= 0)
+      return run.ends[at_start].node;
+  std::string what = " is no entry of this turbine that something leads to";
+  if (entry.outlet) what = " is the turbine's outlet";
+  if (!entry.outlet && entry.scroll < 0) what = " has " + std::to_string(turbine.scrolls) + " scrolls: say which";
+  draft.fault(std::string(key) + ": " + in_quotes(address.text) + what, address.place,
+              entry.outlet ? "name a place along the downpipe, such as 'downpipe:50mm'"
+                           : "for example " + in_quotes(turbine.name + ".a"));
+  return -1;
+}
+
 int joint_at(Draft& draft, const PlacedText& address, std::string_view key) {
+  if (const auto entry = turbine_address(draft, address.text)) return throat_of(draft, *entry, address, key);
   if (const auto tap = draft.taps.find(address.text); tap != draft.taps.end()) return tap->second;
   const NameEntry* entry = find_name(draft, address.text);
   if (entry && entry->kind == NameKind::joint) return draft.joint_node[static_cast<std::size_t>(entry->index)];
@@ -181,6 +199,9 @@ void attach_gates(Draft& draft) {
   for (const GateSketch& gate : draft.sketch.gates) {
     DraftGate result{index++, joint_at(draft, gate.at, "at"), -1};
     if (gate.to.text != "air") result.to = joint_at(draft, gate.to, "to");
+    if (result.from >= 0 && result.from == result.to)
+      draft.fault("gate " + in_quotes(gate.name) + " leads back to where it is: " + in_quotes(gate.to.text),
+                  gate.to.place, "to = \"air\", or a place along the downpipe such as 'downpipe:250mm'");
     for (int node : {result.from, result.to})
       if (node >= 0) ++draft.node(node).gates;
     draft.gates.push_back(result);

@@ -5,6 +5,7 @@
 
 #include "models/read_duct.hpp"
 #include "models/read_metal.hpp"
+#include "models/read_gate_spring.hpp"
 #include "models/read_network.hpp"
 #include "shared/words.hpp"
 
@@ -130,8 +131,7 @@ GateSketch read_gate(const CaseTable& t, int number, AssumedList& assumed) {
   gate.opening = t.number("opening", between(0, 1)).value_or(0);
   if (t.boolean("hold").value_or(false))
     t.fault("hold", "a gate that holds the boost is not possible yet", "give opening, from 0.0 to 1.0");
-  for (const char* key : {"spring", "diaphragm", "valve_area"})
-    if (t.has(key)) t.fault(key, std::string(key) + " is not possible yet", "give opening, from 0.0 to 1.0");
+  read_gate_spring(t, gate, assumed);
   return gate;
 }
 

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "models/duct_drawing.hpp"
+#include "models/gate_spring.hpp"
 #include "models/node_plan.hpp"
 #include "shared/case_value.hpp"
 
@@ -56,6 +57,8 @@ struct GateSketch {
   PlacedText at, to;
   MeetingSketch meeting;
   double bore = 0, full_lift = 0, flow_coefficient = 0, opening = 0;
+  std::optional<GateSpring> spring;
+  std::string no_spring;  // what the case leaves out, where there is none: "spring", "diaphragm"
 };
 
 struct EndSketch {

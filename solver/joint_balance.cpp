@@ -15,16 +15,24 @@ constexpr int newton_turns = 20;  // 2 as a rule; a limited stream or a choked p
 
 }  // namespace
 
-/// The head of the streams at a gate raises the pressure there; it is taken with the temperature of the last step.
+// Equation   p0 = p (1 + v^2/(2 R T)), v = sum_k J_k (-n_k . n)/S, 0 <= v <= 0.9 a
+// Source     head of the entering streams along the gate's way out, as at every outlet (Joint::prepare)
+// Symbols    p, T joint's pressure and temperature (T of the last step); n the gate's way out; J, S as in Joint::prepare
+// Valid for  streams below the speed of sound; the law of constant pressure knows no head
+// Tested by  tests/solver/joint_gate_test.cpp
 void Joint::prepare_gates(const Step& step) {
   const double RT = gas_constant(step.gas, Y_) * T_;
   for (std::size_t i = 0; i < gates_.size(); ++i) {
-    const JointGate& gate = gates_[i];
+    JointGate& gate = gates_[i];
     GateLook& look = gate_looks_[i];
     look.mass = look.slope = 0;
-    if (gate.effective_area <= 0) continue;
-    const double v = std::max(0.0, stream_toward(gate_cosine_[i]));
+    const double fastest = 0.9 * std::sqrt(heat_ratio(step.gas, T_, Y_) * RT);
+    const double v =
+        spec_.law == JointLaw::constant_pressure ? 0 : std::clamp(stream_toward(gate_cosine_[i]), 0.0, fastest);
     look.head = 1 + 0.5 * v * v / RT;
+    gate.total_pressure = p_ * look.head;
+    gate.behind = gate.sink ? gate.sink->p_ : gate.p;
+    if (gate.effective_area <= 0) continue;
     const double T = gate.sink ? gate.sink->T_ : gate.T;
     look.Y = gate.sink ? gate.sink->Y_ : gate.Y;
     look.h = gate.sink ? gate.sink->h_ : pulsewright::enthalpy(step.gas, T, look.Y);

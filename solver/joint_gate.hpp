@@ -10,8 +10,8 @@ namespace pulsewright {
 
 class Joint;
 
-/// Draws from the joint's static pressure plus the head of the streams that point at it; gas that comes back brings its
-/// enthalpy and no momentum. Lets out to `sink` if there is one, else to gas at p, T, Y.
+/// Draws from the joint's static pressure plus the head of the streams that point at it (none under the law of constant
+/// pressure, which knows no angle); gas that comes back brings its enthalpy and no momentum. Lets out to `sink` if there is one, else to gas at p, T, Y.
 struct JointGate {
   std::string name{};
   double effective_area = 0;          // discharge coefficient times open area, m2; may change between steps
@@ -20,6 +20,8 @@ struct JointGate {
   Joint* sink = nullptr;              // must outlive this joint's steps
   Content passed{};                   // out of the joint since the start; negative: came back
   double mass_flow = 0;               // kg/s, in the last step, out of the joint
+  double total_pressure = 0;          // before the valve, open or shut, at the start of the last step, Pa
+  double behind = 0;                  // pressure behind it, likewise, Pa
 };
 
 /// One side of an orifice.

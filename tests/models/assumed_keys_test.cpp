@@ -76,6 +76,7 @@ const std::vector<Given> givens = {
     {"wastegate.bore", "wastegate.1.bore=\"40 mm\""},
     {"wastegate.flow_coefficient", "wastegate.1.flow_coefficient=0.65"},
     {"wastegate.full_lift", "wastegate.1.full_lift=\"8 mm\""},
+    {"wastegate.fully_open", "wastegate.1.fully_open=\"1.1 bar\""},
     {"wastegate.angle", "wastegate.1.angle=\"45 deg\""},
     {"wastegate.clock", "wastegate.1.clock=\"45 deg\""},
     {"ambient.surroundings", "ambient.surroundings=\"350 K\""},
@@ -103,6 +104,7 @@ std::vector<std::string> setting(const std::string& key) {
   if (key == "turbine.inertia" || key == "compressor.exducer") return {wheel, exit};
   if (key == "turbine.rotor_exit_angle" || key == "turbine.centroid_radius")
     return {wheel, exit, "turbine.a_over_r=\"0.63 in\""};
+  if (key == "wastegate.fully_open") return {"wastegate.1.spring=\"0.7 bar\"", "wastegate.1.diaphragm=\"60 mm\""};
   if (key == "turbine.tongue_leak") return {"turbine.scrolls=2"};
   return {};
 }

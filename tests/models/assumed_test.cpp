@@ -25,6 +25,7 @@ EngineFacts two_litre() {
   f.turbine_inducer = 0.064;
   f.turbine_exducer = 0.055;
   f.wastegate_bore = 0.044;
+  f.wastegate_spring = 0.7e5;
   return f;
 }
 

@@ -24,6 +24,7 @@ const std::vector<CheckSet>& all_checks() {
       {"ends", end_checks, 0.3},
       {"engine", engine_checks, 0.1},
       {"orifice_turbine", orifice_turbine_checks, 0.01},
+      {"gate", gate_checks, 0.01},
   };
   return table;
 }

@@ -27,6 +27,7 @@ std::vector<Check> engine_checks();
 std::vector<Check> joint_acoustic_checks();
 std::vector<Check> joint_flow_checks();
 std::vector<Check> gas_checks();
+std::vector<Check> gate_checks();
 std::vector<Check> orifice_turbine_checks();
 std::vector<Check> riemann_checks();
 std::vector<Check> shock_area_checks();
