@@ -4,8 +4,8 @@
 #include <numbers>
 
 #include "models/read_duct.hpp"
-#include "models/read_metal.hpp"
 #include "models/read_gate_spring.hpp"
+#include "models/read_metal.hpp"
 #include "models/read_network.hpp"
 #include "shared/words.hpp"
 
