@@ -66,6 +66,10 @@ Value surplus(const SpeedResult& s, double) { return s.turbine_surplus / kilowat
 Value gas_temperature(const SpeedResult& s, double) {
   return average(s.turbine, [](const EntryFigures& e) { return e.temperature_flow_mean - zero_celsius; });
 }
+Value hottest_metal(const SpeedResult& s, double) {
+  const RunnerFigures* hottest = hottest_runner(s.metal);
+  return hottest ? Value(hottest->hottest - zero_celsius) : Value{};
+}
 Value torque(const SpeedResult& s, double) { return s.torque; }
 Value worst_filling(const SpeedResult& s, double) { return lowest(s.cylinders, filling); }
 Value filling_spread(const SpeedResult& s, double) {
@@ -138,6 +142,9 @@ std::vector<FigureRow> turbine_rows() {
        {},
        measured(words(7, "gas temperature", "brings the gas to the turbine {amount} {way}", "hotter", "cooler"),
                 "degrees", "degC", 15)},
+      {"hottest metal, degC", 0, hottest_metal, false, "no runner but the ports",
+       measured(words(12, "hottest metal", "has its hottest metal {amount} {way}", "hotter", "cooler"), "degrees",
+                "degC", 15)},
       {"pulse overlap, worst pair, %", 1, pulse_overlap, false, "one cylinder alone has nothing to overlap with",
        measured(words(11, "pulse overlap", "has pulses that overlap {amount} {way} at the turbine", "more", "less"),
                 "points", "%", 5)},

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <functional>
 
+#include "cli/metal_text.hpp"
 #include "shared/text_table.hpp"
 #include "shared/words.hpp"
 
@@ -166,6 +167,7 @@ std::vector<std::string> unsettled_text(const std::vector<Layout>& layouts) {
 
 std::string layouts_text(const std::vector<Layout>& layouts) {
   std::string text = head(layouts) + tables(layouts);
+  text += "Hottest metal of each runner over these speeds\n" + all_broken(metal_lines(layouts), "  ") + "\n";
   const auto largest = in_short(layouts);
   if (!largest.empty())
     text +=
@@ -174,6 +176,7 @@ std::string layouts_text(const std::vector<Layout>& layouts) {
       layouts.size() == 1 ? assumed_text(layouts.front()) : "\nWhat was assumed: pulsewright check CASE lists it.\n";
   text += "\n";
   for (const std::string& caution : cautions) text += broken("! " + caution, "");
+  for (const std::string& hot : metal_cautions(layouts)) text += broken("! " + hot, "");
   return text + all_broken(not_held(layouts), "") + all_broken(unsettled_text(layouts), "");
 }
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "cli/layout_text.hpp"
+#include "cli/metal_text.hpp"
 #include "cli/page_charts.hpp"
 #include "cli/page_style.hpp"
 #include "cli/page_tables.hpp"
@@ -123,7 +124,8 @@ std::string page_html(const std::vector<Layout>& layouts) {
   for (const std::string& line : unsettled_text(layouts)) html += paragraph("warn", line);
   for (const std::string& line : not_held(layouts)) html += paragraph("warn", line);
   html += first_words(layouts) + figures(layouts) + speed_sections(layouts) + assumptions(layouts);
-  return html + "<h2>Cautions</h2>\n" + bullets(cautions) + provenance(layouts) + "</body></html>\n";
+  html += "<h2>Hottest metal of each runner</h2>\n" + bullets(metal_lines(layouts));
+  return html + "<h2>Cautions</h2>\n" + bullets(cautions) + bullets(metal_cautions(layouts)) + provenance(layouts) + "</body></html>\n";
 }
 
 void write_page(const std::filesystem::path& path, const std::vector<Layout>& layouts, bool force) {

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <map>
+
 #include "cli/result_json.hpp"
 #include "models/pulse_parts.hpp"
 #include "shared/results.hpp"
@@ -100,6 +102,31 @@ void write_ducts(ResultWriter& file, const std::string& at, const CycleRecord& r
   }
 }
 
+/// Along every name: metal and gas; and the metal of a cold manifold against time.
+void write_metal(ResultWriter& file, const std::string& at, const SpeedResult& speed) {
+  std::map<std::string, std::vector<PieceFigures>> runners;
+  for (const PieceFigures& p : speed.metal.pieces) runners[p.name].push_back(p);
+  for (const auto& [name, pieces] : runners) {
+    const std::string path = at + "/metal/" + path_word(name);
+    const auto write = [&](const char* what, const char* unit, auto value) {
+      std::vector<double> values;
+      for (const PieceFigures& p : pieces) values.push_back(value(p));
+      file.write(path + what, values, unit);
+    };
+    write("/from", "m", [](const PieceFigures& p) { return p.from; });
+    write("/to", "m", [](const PieceFigures& p) { return p.to; });
+    write("/wall_temperature", "K", [](const PieceFigures& p) { return p.wall_temperature; });
+    write("/gas_temperature_flow_mean", "K", [](const PieceFigures& p) { return p.gas_temperature; });
+    write("/heat_in", "W", [](const PieceFigures& p) { return p.heat_in; });
+  }
+  if (!speed.warm_up) return;
+  file.write(at + "/warm_up/time", speed.warm_up->time, "s");
+  for (const WarmUpPiece& p : speed.warm_up->pieces) {
+    const std::string path = fmt::format("{}/warm_up/{}/from_{:.0f}_mm", at, path_word(p.name), 1e3 * p.from);
+    file.write(path + "/wall_temperature", p.temperature, "K");
+  }
+}
+
 void write_engine(ResultWriter& file, const std::string& at, const LoadedCase& loaded, const EngineResult& result) {
   const EngineCase& engine = *loaded.engine;
   write_head(file, at, loaded, engine.plan);
@@ -112,6 +139,7 @@ void write_engine(ResultWriter& file, const std::string& at, const LoadedCase& l
     file.write(path + "/angle", angles(), "deg");
     write_places(file, path, speed.record);
     write_parts(file, path, speed.record);
+    write_metal(file, path, speed);
     write_ducts(file, path, speed.record, gas);
   }
 }

@@ -1,5 +1,6 @@
 #include "cli/result_json.hpp"
 
+#include "cli/metal_text.hpp"
 #include "shared/version.hpp"
 
 namespace pulsewright {
@@ -127,6 +128,7 @@ Json speed_json(const SpeedResult& s, double ambient) {
   j["cylinders"] = array_of(s.cylinders, cylinder_json);
   j["arrivals"] = array_of(s.arrivals, arrival_json);
   j["overlap"] = array_of(s.overlap, overlap_json);
+  put_metal(j, s);
   return j;
 }
 

@@ -44,6 +44,9 @@ std::string network_text(const ManifoldPlan& plan);
 /// The turbines: throat and volute of every scroll, what they pass, what redline's flow takes.
 std::string turbines_text(const EngineCase& engine);
 
+/// What the walls are made of and where their temperature comes from, a line for those that are alike.
+std::string metal_text(const ManifoldPlan& plan);
+
 /// Everything that `check` shows.
 std::string describe(const EngineCase& engine);
 std::string describe(const RigCase& rig);

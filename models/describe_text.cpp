@@ -147,6 +147,7 @@ std::string describe(const EngineCase& engine) {
   text += fmt::format("from the flanges to the turbine: {}\n", cm3(manifold_volume(engine)));
   text += "\nThe turbine\n" + turbines_text(engine);
   text += "\nWhose blowdown falls into whose overlap, at the valves\n" + pairs_text(engine);
+  text += "\nMetal\n" + metal_text(engine.plan);
   return text + "\nAssumed, with the range it may lie in, and why\n" + assumed_text(engine.assumed);
 }
 

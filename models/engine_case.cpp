@@ -34,6 +34,7 @@ RunCase read_run(const CaseTable& root, const EngineParts& engine, AssumedList& 
   RunCase run;
   run.rpm = read_speeds(t, engine);
   run.cell = t.quantity("cell", Dimension::length, cell_range).value_or(0.005);
+  run.warm_up = t.quantity("warm_up", Dimension::time, between(0, 3600)).value_or(0);
   run.wall_heat_factor = assumed.given_or(t.number("wall_heat_factor", between(0, 10)), "run.wall_heat_factor");
   const std::string boost = t.choice("boost", {"given", "hold", "balanced", "step"}).value_or("given");
   if (boost != "given")

@@ -99,6 +99,7 @@ struct RunCase {
   std::vector<double> rpm;  // revolutions per minute
   double cell;              // m
   double wall_heat_factor;
+  double warm_up = 0;  // of a cold manifold, to be computed after each settled speed, s; 0: not asked for
 };
 
 struct EngineCase {

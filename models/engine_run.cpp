@@ -7,6 +7,7 @@
 
 #include "models/engine_figures.hpp"
 #include "models/settle.hpp"
+#include "models/warm_up.hpp"
 #include "shared/error.hpp"
 
 namespace pulsewright {
@@ -143,6 +144,8 @@ SpeedResult run_speed(const EngineCase& engine, double rpm, const SpeedOptions& 
   time_run(result.timing, model, begun);
   if (options.measure_time) add_shares(result.timing, model);
   fill_figures(result, model, recorder, gauges, cycle);
+  result.metal = metal_figures(model.metal(), result.record);
+  if (engine.run.warm_up > 0) result.warm_up = warm_up(model, engine.run.warm_up, [&] { ask(model, progress); });
   return result;
 }
 

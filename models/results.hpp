@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "models/assumed.hpp"
+#include "models/metal_figures.hpp"
 #include "models/records.hpp"
 
 namespace pulsewright {
@@ -106,6 +107,8 @@ struct SpeedResult {
   double air_flow, fuel_flow, exhaust_flow;                              // kg/s
   double fuel_heat, indicated_work, cylinder_wall_heat, duct_wall_heat;  // J per cycle
   std::optional<double> drive_to_boost_gauge, drive_to_boost_absolute;   // none below 0.2 bar boost
+  MetalFigures metal;
+  std::optional<WarmUp> warm_up;  // where it was asked for
   Timing timing;
   CycleRecord record;
 };
