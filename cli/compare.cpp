@@ -72,9 +72,23 @@ void check_count(const CompareOptions& options) {
     throw Error(ErrorKind::usage, std::to_string(count) + " layouts are too many for one page: at most 8");
 }
 
+Json crossings_json(const std::vector<Layout>& layouts) {
+  Json list = Json::array();
+  for (const Crossing& c : crossings(layouts)) {
+    Json j{{"figure", c.row->words->name}, {"first", c.first}, {"second", c.second}};
+    put_number(j, "rpm", c.rpm);
+    j["less_below"] = c.second_less_below ? c.second : c.first;
+    j["less_above"] = c.second_less_below ? c.first : c.second;
+    list.push_back(std::move(j));
+  }
+  return list;
+}
+
 Json compare_json(const std::vector<Layout>& layouts, std::optional<double> peak) {
   Json j;
   j["held_equal"] = held_equal(layouts);
+  j["not_held_equal"] = not_equal(layouts);
+  j["crossings"] = crossings_json(layouts);
   j["different"] = differences(layouts);
   j["boost"] = boost_given_sentence;
   j["layouts"] = Json::array();

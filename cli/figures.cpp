@@ -77,25 +77,31 @@ Value filling_spread(const SpeedResult& s, double) {
               worst = lowest(s.cylinders, filling);
   return best && worst ? Value(*best - *worst) : Value{};
 }
+double burned_percent(const CylinderFigures& c) { return 100 * c.burned_gas_left; }
+Value burned_left_mean(const SpeedResult& s, double) { return average(s.cylinders, burned_percent); }
 Value burned_left(const SpeedResult& s, double) {
-  return highest(s.cylinders, [](const CylinderFigures& c) { return Value(100 * c.burned_gas_left); });
+  return highest(s.cylinders, [](const CylinderFigures& c) { return Value(burned_percent(c)); });
 }
 Value pumping(const SpeedResult& s, double) {
   return average(s.cylinders, [](const CylinderFigures& c) { return c.pmep / bar; });
 }
-Value worst_overlap_pressure(const SpeedResult& s, double) {
-  return highest(s.cylinders, [](const CylinderFigures& c) {
-    return c.overlap_port_minus_intake ? Value(*c.overlap_port_minus_intake / bar) : Value{};
-  });
+Value overlap_pressure(const CylinderFigures& c) {
+  return c.overlap_port_minus_intake ? Value(*c.overlap_port_minus_intake / bar) : Value{};
+}
+Value worst_overlap_pressure(const SpeedResult& s, double) { return highest(s.cylinders, overlap_pressure); }
+Value mean_overlap_pressure(const SpeedResult& s, double) {
+  if (!worst_overlap_pressure(s, 0)) return {};
+  return average(s.cylinders, [](const CylinderFigures& c) { return overlap_pressure(c).value_or(0); });
 }
 Value pulse_overlap(const SpeedResult& s, double) {
   return highest(s.overlap, [](const PulseOverlap& o) { return Value(o.percent); });
 }
 
+const char* const never_open_together = "intake and exhaust valves are never open together";
 const char* const low_boost = "boost is below 0.2 bar, and a ratio to it says nothing";
 
 FigureWords words(int rank, const char* name, const char* sentence, const char* more, const char* less) {
-  return {rank, name, sentence, more, less, {}, {}, 0, false, nullptr};
+  return {rank, name, sentence, more, less, {}, {}, 0, false, nullptr, false};
 }
 
 /// Adds the units and the amount that is not worth a word.
@@ -104,9 +110,14 @@ FigureWords measured(FigureWords w, const char* unit, const char* value_unit, do
   return w;
 }
 
+FigureWords better_low(FigureWords w) {
+  w.less_is_better = true;
+  return w;
+}
+
 FigureWords drive_words() {
-  FigureWords w = measured(words(2, "drive pressure", "needs {amount} {way} drive pressure", "more", "less"), "bar",
-                           "bar gauge", 0.03);
+  FigureWords w = better_low(measured(words(2, "drive pressure", "needs {amount} {way} drive pressure", "more", "less"),
+                                      "bar", "bar gauge", 0.03));
   w.confirm = stagnation;
   return w;
 }
@@ -122,7 +133,7 @@ std::vector<FigureRow> turbine_rows() {
        swing,
        false,
        {},
-       measured(words(10, "peak to valley", "has {amount} {way} from peak to valley at the turbine", "more", "less"),
+       measured(words(11, "peak to valley", "has {amount} {way} from peak to valley at the turbine", "more", "less"),
                 "bar", "bar", 0.1)},
       {"drive over boost, gauge", 2, ratio_gauge, false, low_boost},
       {"drive over boost, absolute", 2, ratio_absolute, false, low_boost},
@@ -132,7 +143,7 @@ std::vector<FigureRow> turbine_rows() {
        shaft,
        false,
        {},
-       measured(words(5, "shaft power", "gives {amount} {way} turbine shaft power", "more", "less"), "kW", "kW", 2,
+       measured(words(6, "shaft power", "gives {amount} {way} turbine shaft power", "more", "less"), "kW", "kW", 2,
                 true)},
       {"shaft power left over, kW", 1, surplus, true},
       {"gas at the turbine, degC",
@@ -140,13 +151,13 @@ std::vector<FigureRow> turbine_rows() {
        gas_temperature,
        false,
        {},
-       measured(words(7, "gas temperature", "brings the gas to the turbine {amount} {way}", "hotter", "cooler"),
+       measured(words(8, "gas temperature", "brings the gas to the turbine {amount} {way}", "hotter", "cooler"),
                 "degrees", "degC", 15)},
       {"hottest metal, degC", 0, hottest_metal, false, "no runner but the ports",
        measured(words(12, "hottest metal", "has its hottest metal {amount} {way}", "hotter", "cooler"), "degrees",
                 "degC", 15)},
       {"pulse overlap, worst pair, %", 1, pulse_overlap, false, "one cylinder alone has nothing to overlap with",
-       measured(words(11, "pulse overlap", "has pulses that overlap {amount} {way} at the turbine", "more", "less"),
+       measured(words(12, "pulse overlap", "has pulses that overlap {amount} {way} at the turbine", "more", "less"),
                 "points", "%", 5)},
   };
 }
@@ -170,29 +181,34 @@ std::vector<FigureRow> engine_rows() {
        filling_spread,
        false,
        {},
-       measured(words(9, "spread of filling", "has its best and worst cylinder {amount} {way} in filling",
+       measured(words(10, "spread of filling", "has its best and worst cylinder {amount} {way} in filling",
                       "further apart", "closer together"),
                 "points", "%", 1)},
+      {"burned gas left in, mean, %", 1, burned_left_mean},
       {"burned gas left in, worst, %",
        1,
        burned_left,
        false,
        {},
-       measured(
-           words(6, "burned gas left in", "leaves {amount} {way} burned gas in its worst cylinder", "more", "less"),
-           "points", "%", 0.5)},
+       better_low(measured(
+           words(7, "burned gas left in", "leaves {amount} {way} burned gas in its worst cylinder", "more", "less"),
+           "points", "%", 0.5))},
       {"pumping: gained +, lost -, bar",
        2,
        pumping,
        true,
        {},
-       measured(words(8, "pumping", "is {amount} {way} off in pumping work", "better", "worse"), "bar",
+       measured(words(9, "pumping", "is {amount} {way} off in pumping work", "better", "worse"), "bar",
                 "bar, minus: lost", 0.05)},
-      {"overlap: port less intake, max, bar", 2, worst_overlap_pressure, true,
-       "intake and exhaust valves are never open together",
-       measured(words(4, "pressure over the overlap",
-                      "has {amount} {way} pressure at its worst port while both valves are open", "more", "less"),
-                "bar", "bar over intake", 0.05)},
+      {"overlap: port less intake, mean, bar", 2, mean_overlap_pressure, true, never_open_together,
+       better_low(measured(words(5, "mean pressure over the overlap",
+                                 "has {amount} {way} pressure at its ports while both valves are open", "more", "less"),
+                           "bar", "bar over intake, mean of the cylinders", 0.05))},
+      {"overlap: port less intake, max, bar", 2, worst_overlap_pressure, true, never_open_together,
+       better_low(
+           measured(words(4, "worst pressure over the overlap",
+                          "has {amount} {way} pressure at its worst port while both valves are open", "more", "less"),
+                    "bar", "bar over intake", 0.05))},
   };
 }
 

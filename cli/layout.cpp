@@ -3,23 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 
 namespace pulsewright {
-namespace {
-
-constexpr double bar = 1e5;
-
-/// True where every layout gives what the first one gives, to rounding.
-template <class Get>
-bool all_equal(const std::vector<Layout>& layouts, Get get) {
-  const double first = get(layouts.front().engine());
-  return std::ranges::all_of(
-      layouts, [&](const Layout& l) { return std::abs(get(l.engine()) - first) <= 1e-9 * std::abs(first); });
-}
-
-}  // namespace
-
 const char* const boost_given_sentence =
     "Boost is held at the value you gave at every speed. This does not yet say from which rpm the turbo reaches it.";
 
@@ -54,32 +39,6 @@ std::vector<double> speeds_of(const std::vector<Layout>& layouts) {
   std::vector<double> speeds;
   for (const SpeedResult& s : layouts.front().result.speeds) speeds.push_back(s.rpm);
   return speeds;
-}
-
-std::vector<std::string> held_equal(const std::vector<Layout>& layouts) {
-  using C = const EngineCase&;
-  const EngineCase& e = layouts.front().engine();
-  const auto same = [&](auto... get) { return (all_equal(layouts, get) && ...); };
-  std::vector<std::string> lines;
-  if (same([](C c) { return c.engine.displacement(); }, [](C c) { return c.engine.cylinders(); },
-           [](C c) { return c.engine.crank.compression_ratio; }))
-    lines.push_back(fmt::format("engine of {:.2f} l, {} cylinders, compression {:.1f}", 1e3 * e.engine.displacement(),
-                                e.engine.cylinders(), e.engine.crank.compression_ratio));
-  if (same([](C c) { return c.charge.boost_gauge; }, [](C c) { return c.charge.temperature; },
-           [](C c) { return c.ambient.pressure; }))
-    lines.push_back(
-        fmt::format("boost {:.2f} bar gauge, {:.2f} bar absolute at the intake, {:.0f} degC; air outside {:.2f} bar",
-                    e.charge.boost_gauge / bar, (e.charge.boost_gauge + e.ambient.pressure) / bar,
-                    e.charge.temperature - 273.15, e.ambient.pressure / bar));
-  if (same([](C c) { return static_cast<double>(c.turbines.size()); },
-           [](C c) { return c.turbines.front().capacity.flow; }, [](C c) { return c.turbines.back().capacity.flow; },
-           [](C c) { return c.turbines.front().capacity.ratio; }))
-    for (const TurbineCase& t : e.turbines)
-      lines.push_back(fmt::format("{} passing {:.3f} kg/s (corrected) at a pressure ratio of {:.2f}", t.name,
-                                  t.capacity.flow, t.capacity.ratio));
-  if (same([](C c) { return c.run.cell; }))
-    lines.push_back(fmt::format("pipes computed in pieces, cell {:.1f} mm", 1e3 * e.run.cell));
-  return lines;
 }
 
 std::vector<std::string> not_held(const std::vector<Layout>& layouts) {

@@ -28,12 +28,30 @@ std::vector<double> speeds_of(const std::vector<Layout>& layouts);
 /// What is the same in all layouts, as sentences, one a line.
 std::vector<std::string> held_equal(const std::vector<Layout>& layouts);
 
-/// What is not: a line for each thing that differs from the first layout ("B: primary 2: 220 mm long, not 450 mm").
+/// Of the same list, what is not the same, with the value of each layout.
+std::vector<std::string> not_equal(const std::vector<Layout>& layouts);
+
+/// What the cases draw or state otherwise: a line for each thing that differs from the first layout ("B: primary 2: 220 mm long, not 450 mm").
 std::vector<std::string> differences(const std::vector<Layout>& layouts);
 
 /// Where the layouts differ from the first, in the order in which a builder asks, each where it is largest; then where they do
 /// not, and what counts as no difference. Empty for one layout.
 std::vector<std::string> in_short(const std::vector<Layout>& layouts);
+
+/// A speed at which the layout that is better in a figure becomes the other one, between two speeds that were run.
+struct Crossing {
+  const FigureRow* row;
+  std::string first, second;  // letters of the two layouts
+  double rpm;                 // where a straight line between the two speeds passes zero
+  bool second_less_below;     // below that speed the second layout has less of the figure
+};
+
+/// Every crossing of another layout with the first, in the figures that a builder asks for first. Only where the layouts are
+/// further apart than a small amount on both sides.
+std::vector<Crossing> crossings(const std::vector<Layout>& layouts);
+
+/// "torque: B more below about 4300 rpm, A more above"
+std::vector<std::string> crossing_sentences(const std::vector<Layout>& layouts);
 
 /// Where the turbine gives less than the compressor takes, one sentence each.
 std::vector<std::string> not_held(const std::vector<Layout>& layouts);

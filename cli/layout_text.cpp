@@ -12,7 +12,7 @@
 namespace pulsewright {
 namespace {
 
-constexpr std::size_t screen_width = 110, label_width = 35,
+constexpr std::size_t screen_width = 110, label_width = 36,
                       value_width = 5;  // letters; a table of two layouts has five speeds across
 constexpr double bar = 1e5;
 
@@ -124,6 +124,7 @@ std::string head(const std::vector<Layout>& layouts) {
     text += broken((several ? l.letter + "  " : "") + l.loaded.label + "  (" + l.loaded.file + ")", "");
   text += several ? "\nHeld equal:\n" : "\nRun with:\n";
   text += all_broken(held_equal(layouts), "  ");
+  text += all_broken(not_equal(layouts), "! ");
   const auto different = differences(layouts);
   if (!different.empty()) text += "Different from A:\n" + all_broken(different, "  ");
   return text + "\n" + broken(boost_given_sentence, "") + "\n";
@@ -172,6 +173,9 @@ std::string layouts_text(const std::vector<Layout>& layouts) {
   if (!largest.empty())
     text +=
         "Where they differ, what matters most first\n" + all_broken(largest, "  ") + broken(no_bands_sentence, "  ");
+  const auto crossed = crossing_sentences(layouts);
+  if (!crossed.empty())
+    text += "Where they change places, from straight lines between the speeds\n" + all_broken(crossed, "  ");
   text +=
       layouts.size() == 1 ? assumed_text(layouts.front()) : "\nWhat was assumed: pulsewright check CASE lists it.\n";
   text += "\n";

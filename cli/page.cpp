@@ -49,15 +49,19 @@ std::string heading(const std::vector<Layout>& layouts) {
 
 /// Where they differ, and what they have in common; for one layout only what it was run with.
 std::string first_words(const std::vector<Layout>& layouts) {
-  std::string html;
+  std::string html, not_held_equal;
   const auto largest = in_short(layouts), different = differences(layouts);
   if (!largest.empty())
     html += "<h2>Where they differ, what matters most first</h2>\n" + bullets(largest, "lead") +
             paragraph("soft", no_bands_sentence);
+  if (const auto crossed = crossing_sentences(layouts); !crossed.empty())
+    html += "<h2>Where they change places</h2>\n" + bullets(crossed) +
+            paragraph("soft", "From straight lines between the speeds that were run.");
   html += "<div class=\"pair\"><div><h2>" + std::string(layouts.size() > 1 ? "Held equal" : "Run with") + "</h2>\n" +
           bullets(held_equal(layouts)) + "</div>\n";
+  for (const std::string& line : not_equal(layouts)) not_held_equal += paragraph("warn", line);
   if (!different.empty()) html += "<div><h2>Different from A</h2>\n" + bullets(different) + "</div>";
-  return html + "</div>\n" + paragraph("warn", boost_given_sentence);
+  return html + "</div>\n" + not_held_equal + paragraph("warn", boost_given_sentence);
 }
 
 std::string figures(const std::vector<Layout>& layouts) {
