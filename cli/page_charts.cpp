@@ -3,10 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <numbers>
 
 #include "cli/svg_chart.hpp"
-#include "models/valve_lift.hpp"
+#include "cli/valve_bars.hpp"
 
 namespace pulsewright {
 namespace {
@@ -61,32 +60,30 @@ std::vector<std::string> joint_names(const std::vector<Layout>& layouts) {
   return names;
 }
 
-double degrees(double radians) { return radians * 180 / std::numbers::pi; }
+std::size_t most_cylinders(const std::vector<Layout>& layouts) {
+  std::size_t most = 0;
+  for (const Layout& l : layouts) most = std::max(most, l.engine().engine.firing_at.size());
+  return most;
+}
 
-/// The cylinder's valves under its chart, and the time both are open shaded; by the cam of the first layout.
-void add_valves(Chart& chart, const EngineCase& engine, std::size_t cylinder) {
-  const double fires = engine.engine.firing_at[cylinder].degrees();
-  const LiftCurve exhaust(engine.engine.exhaust.card), intake(engine.engine.intake.card);
-  const auto open = [fires](const LiftCurve& valve, const char* label) {
-    return ChartBand{fires + valve.opens().degrees(),
-                     fires + valve.opens().degrees() + degrees(valve.closes().radians - valve.opens().radians), label};
-  };
-  chart.bars = {open(exhaust, "exhaust"), open(intake, "intake")};
-  const Overlap both = overlap(exhaust, intake);
-  if (both.duration() > 0)
-    chart.bands.push_back(
-        {fires + both.from.degrees(), fires + both.from.degrees() + degrees(both.duration()), "both valves open"});
+/// The intake pressure of each layout at that speed; equal ones fall onto each other.
+void add_intake_levels(Chart& chart, const std::vector<Layout>& layouts, double rpm) {
+  for (const Layout& l : layouts) {
+    const SpeedResult* speed = l.at_rpm(rpm);
+    if (!speed) continue;
+    const double level = speed->intake_pressure / bar;
+    if (std::ranges::none_of(chart.levels, [&](const ChartLevel& other) { return other.value == level; }))
+      chart.levels.push_back({level, layouts.size() > 1 ? "intake " + l.letter : "intake"});
+  }
 }
 
 std::vector<Chart> port_charts(const std::vector<Layout>& layouts, double rpm) {
   std::vector<Chart> charts;
-  const EngineCase& engine = layouts.front().engine();
-  for (std::size_t c = 0; c < engine.engine.firing_at.size(); ++c) {
+  for (std::size_t c = 0; c < most_cylinders(layouts); ++c) {
     Chart chart = place_chart(layouts, rpm, fmt::format("port {}", c + 1));
     chart.title = fmt::format("Port {}", c + 1);
-    add_valves(chart, engine, c);
-    if (const SpeedResult* speed = layouts.front().at_rpm(rpm))
-      chart.levels.push_back({speed->intake_pressure / bar, "intake"});
+    add_valve_bars(chart, layouts, c);
+    add_intake_levels(chart, layouts, rpm);
     charts.push_back(std::move(chart));
   }
   return charts;
