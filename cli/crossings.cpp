@@ -57,7 +57,7 @@ void add_crossings(const FigureRow& row, const Layout& a, const Layout& b, std::
   }
 }
 
-constexpr int last_rank_asked_first = 9;  // of figure_rows(): figures behind it say how, not which
+bool asked_for(const FigureRow& row) { return row.words && row.words->better != FigureWords::Better::neither; }
 
 }  // namespace
 
@@ -65,7 +65,7 @@ std::vector<Crossing> crossings(const std::vector<Layout>& layouts) {
   std::vector<Crossing> found;
   for (std::size_t k = 1; k < layouts.size(); ++k)
     for (const FigureRow& row : figure_rows())
-      if (row.words && row.words->rank <= last_rank_asked_first) add_crossings(row, layouts.front(), layouts[k], found);
+      if (asked_for(row)) add_crossings(row, layouts.front(), layouts[k], found);
   std::ranges::stable_sort(found, {}, [](const Crossing& c) { return c.row->words->rank; });
   return found;
 }
@@ -74,11 +74,11 @@ std::vector<std::string> crossing_sentences(const std::vector<Layout>& layouts) 
   std::vector<std::string> lines;
   for (const Crossing& c : crossings(layouts)) {
     const FigureWords& words = *c.row->words;
-    const bool second_below = c.second_less_below == words.less_is_better;
+    const bool low = words.better == FigureWords::Better::low, second_below = c.second_less_below == low;
     const std::string &below = second_below ? c.second : c.first, &above = second_below ? c.first : c.second;
-    const std::string& better = words.less_is_better ? words.less : words.more;
-    lines.push_back(fmt::format("{}: {} has {} up to about {:.0f} rpm, {} above", words.name, below, better,
-                                50 * std::round(c.rpm / 50), above));
+    const std::string& way = low ? words.less : words.more;
+    lines.push_back(fmt::format("{}: {} {} {} up to about {:.0f} rpm, {} above", words.name, below,
+                                way == "better" ? "is" : "has", way, 50 * std::round(c.rpm / 50), above));
   }
   return lines;
 }

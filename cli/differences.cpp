@@ -38,10 +38,19 @@ Things things_of(const std::string& text) {
   }
   Things things;
   std::map<std::string, int> seen;
+  std::string list, item;  // the list that was met last, and what its last table is called
   for (auto& [head, values] : tables) {
     std::string name = head;
     std::erase_if(name, [](char c) { return c == '[' || c == ']' || c == '"'; });
-    things[head.starts_with("[[") ? thing_name(name, values, ++seen[name]) : spaced_name(name)] = std::move(values);
+    if (head.starts_with("[[")) {
+      list = name, item = thing_name(name, values, ++seen[name]);
+      things[item] = std::move(values);
+    } else if (!list.empty() && name.starts_with(list + ".")) {  // a table inside the last one of the list
+      for (auto& [key, value] : values) things[item][name.substr(list.size() + 1) + "." + key] = value;
+    } else {
+      list.clear();
+      things[spaced_name(name)] = std::move(values);
+    }
   }
   if (const auto shared = things.extract(shared_by_primaries))
     for (auto& [name, values] : things)
@@ -49,8 +58,8 @@ Things things_of(const std::string& text) {
   return things;
 }
 
-/// "220 mm long, not 450 mm; bends 120 deg, not 210 deg"
-std::string changes(const Values& values, const Values& base) {
+/// "220 mm long, not 450 mm", "bends 120 deg, not 210 deg"
+std::vector<std::string> changes(const Values& values, const Values& base) {
   std::vector<std::string> parts;
   for (const auto& [key, value] : values) {
     const auto before = base.find(key);
@@ -62,7 +71,7 @@ std::string changes(const Values& values, const Values& base) {
   for (const auto& [key, value] : base)
     if (!values.contains(key))
       parts.push_back(fmt::format("{} left open, not {}", spaced_name(key), plain_value(value)));
-  return fmt::format("{}", fmt::join(parts, "; "));
+  return parts;
 }
 
 std::string all_of(const Values& values) {
@@ -73,39 +82,68 @@ std::string all_of(const Values& values) {
 }
 
 struct Change {
-  std::string thing, text;
+  std::string thing;
+  std::vector<std::string> parts;
+  bool operator==(const Change&) const = default;
+  bool of_primary() const { return thing.starts_with("primary "); }
+  std::string text() const { return (thing.empty() ? "" : thing + ": ") + fmt::format("{}", fmt::join(parts, "; ")); }
 };
 
 std::vector<Change> changes_between(const Things& a, const Things& b) {
   std::vector<Change> list;
   for (const auto& [name, values] : b) {
     const auto before = a.find(name);
-    const std::string text = before == a.end() ? "only here: " + all_of(values) : changes(values, before->second);
-    if (!text.empty()) list.push_back({name, text});
+    if (before == a.end())
+      list.push_back({name, {"only here: " + all_of(values)}});
+    else if (auto parts = changes(values, before->second); !parts.empty())
+      list.push_back({name, std::move(parts)});
   }
+  std::vector<std::string> gone;
   for (const auto& [name, values] : a)
-    if (!b.contains(name)) list.push_back({name, "not here"});
+    if (!b.contains(name)) gone.push_back(name);
+  if (!gone.empty()) list.push_back({"not here", {fmt::format("{}", fmt::join(gone, ", "))}});
   return list;
 }
 
-/// Things that changed alike stand in one line: "primary 1, primary 2: ...", or "every primary: ...".
-std::vector<Change> gathered(const std::vector<Change>& changes, std::size_t primaries) {
+/// What changed in all primaries alike is said once, of every primary.
+void gather_shared(std::vector<Change>& list, std::size_t primaries) {
+  const auto has = [](const Change& c, const std::string& part) {
+    return std::ranges::find(c.parts, part) != c.parts.end();
+  };
+  const auto first = std::ranges::find_if(list, &Change::of_primary);
+  if (primaries < 2 || std::ranges::count_if(list, &Change::of_primary) != static_cast<std::ptrdiff_t>(primaries))
+    return;
+  Change shared{"every primary", {}};
+  for (const std::string& part : first->parts)
+    if (std::ranges::all_of(list, [&](const Change& c) { return !c.of_primary() || has(c, part); }))
+      shared.parts.push_back(part);
+  if (shared.parts.empty()) return;
+  for (Change& c : list)
+    if (c.of_primary()) std::erase_if(c.parts, [&](const std::string& part) { return has(shared, part); });
+  list.insert(first, std::move(shared));
+  std::erase_if(list, [](const Change& c) { return c.parts.empty(); });
+}
+
+/// Primaries that changed alike stand in one line: "primary 1, 2: ...".
+std::vector<Change> gathered(std::vector<Change> changes, std::size_t primaries) {
+  gather_shared(changes, primaries);
   std::vector<Change> lines;
-  std::vector<std::size_t> count;
   for (const Change& c : changes) {
-    const auto same = std::ranges::find_if(lines, [&](const Change& l) {
-      return l.text == c.text && l.thing.starts_with("primary ") && c.thing.starts_with("primary ");
-    });
-    if (same == lines.end()) {
+    const auto alike = std::ranges::find_if(
+        lines, [&](const Change& l) { return l.parts == c.parts && l.of_primary() && c.of_primary(); });
+    if (alike == lines.end())
       lines.push_back(c);
-      count.push_back(1);
-      continue;
-    }
-    const bool every = ++count[static_cast<std::size_t>(same - lines.begin())] == primaries;
-    same->thing = every ? "every primary" : same->thing + ", " + c.thing.substr(std::string_view("primary ").size());
+    else
+      alike->thing += ", " + c.thing.substr(std::string_view("primary ").size());
   }
   return lines;
 }
+
+/// A change and the layouts that have it.
+struct SharedChange {
+  Change change;
+  std::string letters;
+};
 
 }  // namespace
 
@@ -117,11 +155,18 @@ std::vector<std::string> differences(const std::vector<Layout>& layouts) {
     return found;
   };
   const Things base = things(layouts.front());
-  std::vector<std::string> lines;
+  std::vector<SharedChange> all;
   for (std::size_t k = 1; k < layouts.size(); ++k)
-    for (const Change& c : gathered(changes_between(base, things(layouts[k])),
-                                    static_cast<std::size_t>(layouts[k].engine().engine.cylinders())))
-      lines.push_back(layouts[k].letter + ": " + (c.thing.empty() ? "" : c.thing + ": ") + c.text);
+    for (Change& c : gathered(changes_between(base, things(layouts[k])),
+                              static_cast<std::size_t>(layouts[k].engine().engine.cylinders()))) {
+      const auto known = std::ranges::find(all, c, &SharedChange::change);
+      if (known == all.end())
+        all.push_back({std::move(c), layouts[k].letter});
+      else
+        known->letters += ", " + layouts[k].letter;
+    }
+  std::vector<std::string> lines;
+  for (const SharedChange& c : all) lines.push_back(c.letters + ": " + c.change.text());
   return lines;
 }
 

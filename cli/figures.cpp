@@ -101,7 +101,7 @@ const char* const never_open_together = "intake and exhaust valves are never ope
 const char* const low_boost = "boost is below 0.2 bar, and a ratio to it says nothing";
 
 FigureWords words(int rank, const char* name, const char* sentence, const char* more, const char* less) {
-  return {rank, name, sentence, more, less, {}, {}, 0, false, nullptr, false};
+  return {rank, name, sentence, more, less, {}, {}, 0, false, nullptr, FigureWords::Better::neither};
 }
 
 /// Adds the units and the amount that is not worth a word.
@@ -111,7 +111,12 @@ FigureWords measured(FigureWords w, const char* unit, const char* value_unit, do
 }
 
 FigureWords better_low(FigureWords w) {
-  w.less_is_better = true;
+  w.better = FigureWords::Better::low;
+  return w;
+}
+
+FigureWords better_high(FigureWords w) {
+  w.better = FigureWords::Better::high;
   return w;
 }
 
@@ -143,15 +148,15 @@ std::vector<FigureRow> turbine_rows() {
        shaft,
        false,
        {},
-       measured(words(6, "shaft power", "gives {amount} {way} turbine shaft power", "more", "less"), "kW", "kW", 2,
-                true)},
+       better_high(measured(words(5, "shaft power", "gives {amount} {way} turbine shaft power", "more", "less"), "kW",
+                            "kW", 2, true))},
       {"shaft power left over, kW", 1, surplus, true},
       {"gas at the turbine, degC",
        0,
        gas_temperature,
        false,
        {},
-       measured(words(8, "gas temperature", "brings the gas to the turbine {amount} {way}", "hotter", "cooler"),
+       measured(words(7, "gas temperature", "brings the gas to the turbine {amount} {way}", "hotter", "cooler"),
                 "degrees", "degC", 15)},
       {"hottest metal, degC", 0, hottest_metal, false, "no runner but the ports",
        measured(words(12, "hottest metal", "has its hottest metal {amount} {way}", "hotter", "cooler"), "degrees",
@@ -169,13 +174,14 @@ std::vector<FigureRow> engine_rows() {
        torque,
        false,
        {},
-       measured(words(1, "torque", "makes {amount} {way} torque", "more", "less"), "Nm", "Nm", 1, true)},
+       better_high(measured(words(1, "torque", "makes {amount} {way} torque", "more", "less"), "Nm", "Nm", 1, true))},
       {"filling, worst cylinder, %",
        1,
        worst_filling,
        false,
        {},
-       measured(words(3, "filling", "fills its worst cylinder {amount} {way}", "better", "worse"), "points", "%", 1)},
+       better_high(measured(words(3, "filling", "fills its worst cylinder {amount} {way}", "better", "worse"), "points",
+                            "%", 1))},
       {"filling, best less worst, %",
        1,
        filling_spread,
@@ -191,17 +197,17 @@ std::vector<FigureRow> engine_rows() {
        false,
        {},
        better_low(measured(
-           words(7, "burned gas left in", "leaves {amount} {way} burned gas in its worst cylinder", "more", "less"),
+           words(6, "burned gas left in", "leaves {amount} {way} burned gas in its worst cylinder", "more", "less"),
            "points", "%", 0.5))},
       {"pumping: gained +, lost -, bar",
        2,
        pumping,
        true,
        {},
-       measured(words(9, "pumping", "is {amount} {way} off in pumping work", "better", "worse"), "bar",
-                "bar, minus: lost", 0.05)},
+       better_high(measured(words(8, "pumping", "is {amount} {way} off in pumping work", "better", "worse"), "bar",
+                            "bar, minus: lost", 0.05))},
       {"overlap: port less intake, mean, bar", 2, mean_overlap_pressure, true, never_open_together,
-       better_low(measured(words(5, "mean pressure over the overlap",
+       better_low(measured(words(9, "mean pressure over the overlap",
                                  "has {amount} {way} pressure at its ports while both valves are open", "more", "less"),
                            "bar", "bar over intake, mean of the cylinders", 0.05))},
       {"overlap: port less intake, max, bar", 2, worst_overlap_pressure, true, never_open_together,

@@ -22,7 +22,8 @@ struct FigureWords {
   /// A difference counts only as far as this figure moves with it: a narrow throat makes a gauge read low, and that alone is
   /// no difference in what the pistons push against. none: the figure itself.
   std::optional<double> (*confirm)(const SpeedResult& speed, double ambient_pressure) = nullptr;
-  bool less_is_better = false;  // which of two layouts is named where they change places
+  /// Which way a builder would have it; where two layouts change places in such a figure it is said at which speed.
+  enum class Better { neither, high, low } better = Better::neither;
 };
 
 /// A figure of a speed as people read it; its unit stands in the label.

@@ -10,7 +10,8 @@
 namespace pulsewright {
 namespace {
 
-constexpr std::size_t most_lines = 6;  // for one layout against the first; the rest is named in one line
+/// Lines for one layout against the first; the rest is named in one line. The more layouts, the fewer each.
+std::size_t most_lines(std::size_t layouts) { return layouts <= 2 ? 6 : layouts == 3 ? 4 : 3; }
 
 struct Step {  // at one speed
   double rpm, first, second;
@@ -106,14 +107,14 @@ std::string names(const std::vector<Gap>& gaps, std::size_t from) {
   return fmt::format("{}", fmt::join(list, ", "));
 }
 
-void add_lines(const Layout& a, const Layout& b, std::vector<std::string>& lines) {
+void add_lines(const Layout& a, const Layout& b, std::size_t most, std::vector<std::string>& lines) {
   std::vector<Gap> apart, alike;
   for (Gap& gap : gaps_between(a, b)) (gap.heaviest(0) ? apart : alike).push_back(std::move(gap));
   std::ranges::stable_sort(apart, {}, [](const Gap& gap) { return gap.row->words->rank; });
-  for (std::size_t k = 0; k < std::min(most_lines, apart.size()); ++k) lines.push_back(in_words(b.letter, apart[k]));
-  if (apart.size() > most_lines)
+  for (std::size_t k = 0; k < std::min(most, apart.size()); ++k) lines.push_back(in_words(b.letter, apart[k]));
+  if (apart.size() > most)
     lines.push_back(
-        fmt::format("{} and {} also differ in: {} (see the table)", a.letter, b.letter, names(apart, most_lines)));
+        fmt::format("{} and {} also differ in: {} (see the table)", a.letter, b.letter, names(apart, most)));
   if (!alike.empty())
     lines.push_back(fmt::format("{} and {} are alike at every speed in: {}", a.letter, b.letter, names(alike, 0)));
 }
@@ -135,7 +136,8 @@ std::string small_amounts() {
 
 std::vector<std::string> in_short(const std::vector<Layout>& layouts) {
   std::vector<std::string> lines;
-  for (std::size_t k = 1; k < layouts.size(); ++k) add_lines(layouts.front(), layouts[k], lines);
+  for (std::size_t k = 1; k < layouts.size(); ++k)
+    add_lines(layouts.front(), layouts[k], most_lines(layouts.size()), lines);
   if (!lines.empty()) lines.push_back(small_amounts());
   return lines;
 }

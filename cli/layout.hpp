@@ -46,7 +46,7 @@ struct Crossing {
   bool second_less_below;     // below that speed the second layout has less of the figure
 };
 
-/// Every crossing of another layout with the first, in the figures that a builder asks for first. Only where the layouts are
+/// Every crossing of another layout with the first, in the figures of which he would have more, or less. Only where the layouts are
 /// further apart than a small amount on both sides.
 std::vector<Crossing> crossings(const std::vector<Layout>& layouts);
 

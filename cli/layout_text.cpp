@@ -124,7 +124,7 @@ std::string head(const std::vector<Layout>& layouts) {
     text += broken((several ? l.letter + "  " : "") + l.loaded.label + "  (" + l.loaded.file + ")", "");
   text += several ? "\nHeld equal:\n" : "\nRun with:\n";
   text += all_broken(held_equal(layouts), "  ");
-  text += all_broken(not_equal(layouts), "! ");
+  for (const std::string& line : not_equal(layouts)) text += broken("! " + line, "");
   const auto different = differences(layouts);
   if (!different.empty()) text += "Different from A:\n" + all_broken(different, "  ");
   return text + "\n" + broken(boost_given_sentence, "") + "\n";

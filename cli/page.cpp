@@ -47,6 +47,19 @@ std::string heading(const std::vector<Layout>& layouts) {
   return html;
 }
 
+std::string folded(const std::string& title, const std::string& html, bool open = false) {
+  return fmt::format("<details{}><summary>{}</summary>\n", open ? " open" : "", escaped(title)) + html + "</details>\n";
+}
+
+constexpr std::size_t most_lines_open = 8;
+
+/// A long list ends in a fold.
+std::string shortened(const std::vector<std::string>& lines) {
+  if (lines.size() <= most_lines_open) return bullets(lines);
+  const auto cut = lines.begin() + most_lines_open - 2;
+  return bullets({lines.begin(), cut}) + folded(fmt::format("{} more", lines.end() - cut), bullets({cut, lines.end()}));
+}
+
 /// Where they differ, and what they have in common; for one layout only what it was run with.
 std::string first_words(const std::vector<Layout>& layouts) {
   std::string html, not_held_equal;
@@ -60,7 +73,7 @@ std::string first_words(const std::vector<Layout>& layouts) {
   html += "<div class=\"pair\"><div><h2>" + std::string(layouts.size() > 1 ? "Held equal" : "Run with") + "</h2>\n" +
           bullets(held_equal(layouts)) + "</div>\n";
   for (const std::string& line : not_equal(layouts)) not_held_equal += paragraph("warn", line);
-  if (!different.empty()) html += "<div><h2>Different from A</h2>\n" + bullets(different) + "</div>";
+  if (!different.empty()) html += "<div><h2>Different from A</h2>\n" + shortened(different) + "</div>";
   return html + "</div>\n" + not_held_equal + paragraph("warn", boost_given_sentence);
 }
 
@@ -70,10 +83,6 @@ std::string figures(const std::vector<Layout>& layouts) {
                      overview_table(layouts);
   for (const std::string& line : missing_reasons(layouts)) html += paragraph("soft", line);
   return html + bullets(how_to_read, "soft");
-}
-
-std::string folded(const std::string& title, const std::string& html, bool open = false) {
-  return fmt::format("<details{}><summary>{}</summary>\n", open ? " open" : "", escaped(title)) + html + "</details>\n";
 }
 
 std::string speed_section(const std::vector<Layout>& layouts, double rpm, bool open) {

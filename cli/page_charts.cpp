@@ -139,8 +139,8 @@ std::string chart_legend(const std::vector<Layout>& layouts) {
 }
 
 std::string speed_charts(const std::vector<Layout>& layouts, double rpm) {
-  return "<div class=\"charts\">\n" + on_one_axis(collector_charts(layouts, rpm)) + "</div>\n<div class=\"charts\">\n" +
-         on_one_axis(port_charts(layouts, rpm)) + "</div>\n";
+  return "<div class=\"charts\">\n" + on_one_axis(collector_charts(layouts, rpm)) + "</div>\n<div class=\"charts" +
+         (most_cylinders(layouts) > 4 ? " many" : "") + "\">\n" + on_one_axis(port_charts(layouts, rpm)) + "</div>\n";
 }
 
 }  // namespace pulsewright

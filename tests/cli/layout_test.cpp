@@ -105,6 +105,36 @@ TEST(Differences, SayWhatALayoutLeavesOpenAndNothingOfWhatItShares) {
   EXPECT_EQ(lines.size(), 4u) << all(lines);  // a line for each primary
 }
 
+TEST(Differences, SayOnceWhatAllPrimariesChangedAlike) {
+  std::vector<Layout> pair;
+  pair.push_back(layout("A", equal));
+  pair.push_back(layout("B", "07_divided_1_4_and_2_3.toml"));
+  const auto lines = differences(pair);
+  EXPECT_TRUE(holds(lines, "B: every primary: 350 mm long, not 450 mm; angle 10 deg, not 15 deg")) << all(lines);
+  EXPECT_TRUE(holds(lines, "B: primary 2: goes to rear, not merge")) << all(lines);
+  EXPECT_TRUE(holds(lines, "B: not here: gate, merge")) << all(lines);
+}
+
+TEST(Differences, ThatSeveralLayoutsShareAreSaidOnce) {
+  std::vector<Layout> three;
+  three.push_back(layout("A", equal));
+  three.push_back(layout("B", "07_divided_1_4_and_2_3.toml"));
+  three.push_back(layout("C", "08_divided_1_2_and_3_4.toml"));
+  const auto lines = differences(three);
+  EXPECT_TRUE(holds(lines, "B, C: turbine: scrolls 2")) << all(lines);
+  EXPECT_TRUE(holds(lines, "B: primary 2: goes to rear")) << all(lines);
+  EXPECT_TRUE(holds(lines, "C: primary 2: goes to front")) << all(lines);
+}
+
+TEST(Differences, ReadATableInsideAListAsPartOfThatItem) {
+  std::vector<Layout> pair;
+  pair.push_back(layout("A", "15_vee_8_one_turbine.toml"));
+  pair.push_back(layout("B", "16_vee_8_two_turbines.toml"));
+  const auto lines = differences(pair);
+  for (const char* words : {"B: left turbine: only here: ", "B: right turbine: only here: ", "capacity flow 0.16 kg/s"})
+    EXPECT_TRUE(holds(lines, words)) << words << " is not in\n" << all(lines);
+}
+
 TEST(Differences, OfTwinsAreNone) {
   std::vector<Layout> pair;
   pair.push_back(layout("A", equal));
