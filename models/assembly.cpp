@@ -5,6 +5,7 @@
 #include "solver/end_reservoir.hpp"
 #include "solver/end_vessel.hpp"
 #include "solver/end_wave.hpp"
+#include "solver/throttle.hpp"
 
 namespace pulsewright {
 namespace {
@@ -79,6 +80,7 @@ std::unique_ptr<Element> make_element(const NodePlan& node, const Gas& gas, cons
           [&](const JointNode& n) -> std::unique_ptr<Element> {
             return std::make_unique<Joint>(spec_of(node, n, network), gas);
           },
+          [](const ThrottleNode& n) -> std::unique_ptr<Element> { return std::make_unique<Throttle>(n.jet_area); },
           [&](const CylinderNode&) { return of_the_engine(); },
           [&](const TurbineNode&) { return of_the_engine(); },
           [&](const AirNode& n) { return n.silencer ? of_the_engine() : open_end(reservoir(gas, n.air)); },

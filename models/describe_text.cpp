@@ -61,6 +61,7 @@ std::string joint_lines(const ManifoldPlan& plan, const NodePlan& node, const Jo
 }
 
 std::string spring_line(const GatePlan& gate) {
+  if (gate.cut_out) return {};
   if (!gate.spring) return "    " + no_spring_sentence(gate) + "\n";
   const auto pressure = [](double p) { return in_words(p, Dimension::pressure_gauge); };
   return fmt::format(
@@ -71,9 +72,14 @@ std::string spring_line(const GatePlan& gate) {
       pressure(blowing_open_pressure(*gate.spring)));
 }
 
+std::string restriction_line(const NodePlan& node, const ThrottleNode& throttle) {
+  return fmt::format("  restriction {} at {}: a jet of {:.4g} mm^2, {:.3g} % of the pipe\n", node.name, throttle.at,
+                     1e6 * throttle.jet_area, 100 * throttle.jet_area / throttle.pipe_area);
+}
+
 std::string gate_line(const ManifoldPlan& plan, const GatePlan& gate) {
   const std::string to = gate.destination < 0 ? "air" : plan.nodes[static_cast<std::size_t>(gate.destination)].name;
-  return fmt::format("  gate {} on {}, bore {}, {:.4g} % open, to {}\n", gate.name,
+  return fmt::format("  {} {} on {}, bore {}, {:.4g} % open, to {}\n", gate.cut_out ? "cut-out" : "gate", gate.name,
                      plan.nodes[static_cast<std::size_t>(gate.joint)].name, mm(gate.bore), 100 * gate.opening, to) +
          spring_line(gate);
 }
@@ -136,6 +142,8 @@ std::string network_text(const ManifoldPlan& plan) {
   for (const DuctPlan& duct : plan.ducts) text += duct_line(plan, duct);
   for (const NodePlan& node : plan.nodes)
     if (const auto* joint = std::get_if<JointNode>(&node.kind)) text += joint_lines(plan, node, *joint);
+  for (const NodePlan& node : plan.nodes)
+    if (const auto* throttle = std::get_if<ThrottleNode>(&node.kind)) text += restriction_line(node, *throttle);
   for (const GatePlan& gate : plan.gates) text += gate_line(plan, gate);
   return text + notes_text(plan);
 }

@@ -77,7 +77,14 @@ struct AirNode {
   bool silencer = false;  // the assumed restriction stands between the duct and the air
 };
 
+/// A narrow place between two ducts.
+struct ThrottleNode {
+  double jet_area = 0;   // of the contracted jet, m2
+  double pipe_area = 0;  // of the narrower duct, m2
+  std::string at;        // "downpipe:400 mm"
+};
+
 using NodeKind = std::variant<ClosedNode, OpenNode, SupplyNode, NozzleNode, AnechoicNode, SignalNode, VesselNode,
-                              JointNode, CylinderNode, TurbineNode, AirNode>;
+                              JointNode, CylinderNode, TurbineNode, AirNode, ThrottleNode>;
 
 }  // namespace pulsewright

@@ -54,7 +54,8 @@ struct GatePlan {
   double flow_coefficient;
   double opening;        // share of full lift, 0..1
   int destination = -1;  // node of the joint that it blows into (no momentum enters there); -1: air
-  std::optional<GateSpring> spring{};
+  std::optional<GateSpring> spring{  bool cut_out = false;  // nothing moves it: whoever holds the boost leaves it alone
+};
   std::string no_spring{};  // what the case leaves out, where there is none: "spring", "diaphragm"
 };
 

@@ -81,6 +81,7 @@ void add_gates(const Draft& draft, const Numbers& nodes, ManifoldPlan& plan) {
                           sketch.flow_coefficient, sketch.opening, number(nodes, gate.to)});
     plan.gates.back().spring = sketch.spring;
     plan.gates.back().no_spring = sketch.no_spring;
+    plan.gates.back().cut_out = sketch.cut_out;
   }
 }
 
@@ -142,10 +143,10 @@ double area_of(const Draft& draft, DraftPort port) {
 ManifoldPlan build_plan(const Sketch& sketch, AssumedList& assumed, CaseFaults& faults) {
   Draft draft{sketch, assumed, faults};
   const bool drawn =
-      run_phases(draft,
-                 {gather_names, check_primaries, cut_at_taps, make_nodes, attach_outlets, attach_ends, attach_gates}) &&
+      run_phases(draft, {gather_names, check_primaries, cut_at_taps, make_nodes, attach_outlets, attach_ends,
+                         attach_gates, attach_restrictions}) &&
       run_phases(draft, {check_network}) && run_phases(draft, {shape_mouths, grow_together, resolve_directions}) &&
-      run_phases(draft, {absorb_short_runs}) && run_phases(draft, {resolve_joints});
+      run_phases(draft, {absorb_short_runs}) && run_phases(draft, {resolve_joints, resolve_restrictions});
   return drawn ? finished(draft) : ManifoldPlan{};
 }
 

@@ -17,7 +17,7 @@
 namespace pulsewright {
 
 /// What a name of the case stands for.
-enum class NameKind { duct, joint, end, gate, turbine, word };
+enum class NameKind { duct, joint, end, gate, restriction, turbine, word };
 
 struct NameEntry {
   std::string name;
@@ -57,6 +57,7 @@ struct DraftNode {
   std::optional<JointSketch> joint{};  // what was said about a joint
   bool tap = false, flange = false;    // made by us: a tap in a duct, or port against primary
   std::optional<DraftPort> outlet{};   // of a joint
+  int restriction = -1;                // of the sketch, that stands here
   int gates = 0;                       // gates that leave or enter here
   std::optional<double> volume{};      // of joints and a run too short that have become one, m3
   bool gone = false;
@@ -140,6 +141,12 @@ int joint_at(Draft& draft, const PlacedText& address, std::string_view key);
 
 /// Gates put to their joints.
 void attach_gates(Draft& draft);
+
+/// Restrictions put to their taps; each alone there.
+void attach_restrictions(Draft& draft);
+
+/// The jet of every restriction, from what its duct is there.
+void resolve_restrictions(Draft& draft);
 
 /// Throats and their tapers, and a volute before every turbine entry.
 void shape_mouths(Draft& draft);

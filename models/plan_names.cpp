@@ -17,7 +17,7 @@ void add_name(Draft& draft, NameEntry entry) {
   if (const NameEntry* other = find_name(draft, entry.name)) {
     draft.fault("the name " + in_quotes(entry.name) + " is taken" +
                     (other->place.line == 0 ? "" : " (" + draft.faults.line_of(other->place) + ")"),
-                entry.place, "ducts, joints, ends, gates and turbines share one set of names");
+                entry.place, "ducts, joints, ends, gates, restrictions and turbines share one set of names");
     return;
   }
   draft.names.push_back(std::move(entry));
@@ -133,6 +133,7 @@ void gather_names(Draft& draft) {
   add_names(draft, draft.sketch.joints, NameKind::joint);
   add_names(draft, draft.sketch.ends, NameKind::end);
   add_names(draft, draft.sketch.gates, NameKind::gate);
+  add_names(draft, draft.sketch.restrictions, NameKind::restriction);
   add_names(draft, draft.sketch.ducts, NameKind::duct);
 }
 
@@ -159,6 +160,7 @@ void cut_at_taps(Draft& draft) {
     add_tap(draft, taps, gate.at);
     add_tap(draft, taps, gate.to);
   }
+  for (const RestrictionSketch& restriction : draft.sketch.restrictions) add_tap(draft, taps, restriction.at);
   for (std::size_t k = 0; k < draft.sketch.ducts.size(); ++k)
     cut_one(draft, static_cast<int>(k), taps.by_duct[static_cast<int>(k)]);
 }

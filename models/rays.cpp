@@ -74,7 +74,8 @@ RayPath shortest_path(const ManifoldPlan& plan, RayTarget from, bool forward, Ra
     const DuctPlan& d = plan.ducts[static_cast<std::size_t>(duct)];
     const int node = ahead ? d.finish.node : d.start.node;
     if (node < 0 || seen[static_cast<std::size_t>(node)]) continue;
-    if (!std::holds_alternative<JointNode>(plan.nodes[static_cast<std::size_t>(node)].kind)) continue;
+    const NodeKind& kind = plan.nodes[static_cast<std::size_t>(node)].kind;
+    if (!std::holds_alternative<JointNode>(kind) && !std::holds_alternative<ThrottleNode>(kind)) continue;
     seen[static_cast<std::size_t>(node)] = true;
     for (const PlanPort& port : plan.nodes[static_cast<std::size_t>(node)].ports)
       if (port.duct != duct || port.at_finish != ahead) reached.push_back({{port.duct, !port.at_finish}, i, node});
@@ -106,8 +107,9 @@ double arrival_degree(const ManifoldPlan& plan, const CycleRecord& record, const
       deg += step;
     }
     if (k < path.joints.size()) {
-      const auto& joint = std::get<JointNode>(plan.nodes[static_cast<std::size_t>(path.joints[k])].kind);
-      deg += joint.volume / (std::max(c, 1.0) * joint_area(plan, path.joints[k])) * deg_per_second;
+      const auto* joint = std::get_if<JointNode>(&plan.nodes[static_cast<std::size_t>(path.joints[k])].kind);
+      const double volume = joint ? joint->volume : 0;  // a restriction has none
+      deg += volume / (std::max(c, 1.0) * joint_area(plan, path.joints[k])) * deg_per_second;
     }
   }
   return deg;

@@ -7,6 +7,7 @@
 #include "models/read_gate_spring.hpp"
 #include "models/read_metal.hpp"
 #include "models/read_network.hpp"
+#include "models/read_restriction.hpp"
 #include "shared/words.hpp"
 
 namespace pulsewright {
@@ -164,6 +165,8 @@ Sketch read_manifold(const CaseTable& root, const ManifoldSurroundings& around, 
   sketch.joints = read_joints(root);
   int number = 0;
   for (const CaseTable& t : root.tables("wastegate")) sketch.gates.push_back(read_gate(t, number++, assumed));
+  for (GateSketch& cut_out : read_cut_outs(root, assumed)) sketch.gates.push_back(std::move(cut_out));
+  sketch.restrictions = read_restrictions(root);
   for (const TurbineCase& turbine : around.turbines) sketch.turbines.push_back(turbine_sketch(turbine));
   sketch.ports = port_drawings(around.engine, sketch.ducts, assumed);
   if (root.has("end"))

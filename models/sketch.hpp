@@ -59,6 +59,17 @@ struct GateSketch {
   double bore = 0, full_lift = 0, flow_coefficient = 0, opening = 0;
   std::optional<GateSpring> spring;
   std::string no_spring;  // what the case leaves out, where there is none: "spring", "diaphragm"
+  bool cut_out = false;  // an opening that nothing moves: no gate of the boost
+};
+
+/// Something that narrows a duct at a place along it.
+struct RestrictionSketch {
+  enum class Kind { plate, butterfly, loss };
+  std::string name;
+  Place place;
+  PlacedText at;
+  Kind kind = Kind::plate;
+  double value = 0;  // bore of the hole, m; share of the quarter turn; velocity heads
 };
 
 struct EndSketch {
@@ -81,6 +92,7 @@ struct Sketch {
   std::vector<DuctSketch> ducts;  // in file order
   std::vector<JointSketch> joints;
   std::vector<GateSketch> gates;
+  std::vector<RestrictionSketch> restrictions;
   std::vector<EndSketch> ends;
   std::vector<TurbineSketch> turbines;
   std::vector<DuctDrawing> ports;  // exhaust port of each cylinder, seat to head face; empty in a rig
