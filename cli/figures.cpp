@@ -62,6 +62,9 @@ Value available(const SpeedResult& s, double) {
 Value shaft(const SpeedResult& s, double) {
   return total(s.turbine, [](const EntryFigures& e) { return e.power_shaft / kilowatt; });
 }
+Value behind(const SpeedResult& s, double) {
+  return average(s.shafts, [](const ShaftFigures& f) { return f.outlet_pressure / bar; });
+}
 Value surplus(const SpeedResult& s, double) { return s.turbine_surplus / kilowatt; }
 Value gas_temperature(const SpeedResult& s, double) {
   return average(s.turbine, [](const EntryFigures& e) { return e.temperature_flow_mean - zero_celsius; });
@@ -133,6 +136,7 @@ std::vector<FigureRow> turbine_rows() {
       {"drive pressure, bar absolute", 2, drive_absolute},
       {"mean, gas brought to rest, bar abs", 2, stagnation},
       {"peak, bar absolute", 2, peak},
+      {"behind the turbine, bar absolute", 2, behind},
       {"peak to valley, bar",
        2,
        swing,

@@ -56,6 +56,9 @@ std::vector<std::string> crossing_sentences(const std::vector<Layout>& layouts);
 /// Where the turbine gives less than the compressor takes, one sentence each.
 std::vector<std::string> not_held(const std::vector<Layout>& layouts);
 
+/// Where a turbine ran outside its map, and how several turbines share the air; a sentence for each speed.
+std::vector<std::string> turbine_sentences(const std::vector<Layout>& layouts);
+
 /// Why a figure is missing somewhere, one line for each row with a gap.
 std::vector<std::string> missing_reasons(const std::vector<Layout>& layouts);
 

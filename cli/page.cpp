@@ -135,6 +135,7 @@ std::string provenance(const std::vector<Layout>& layouts) {
 std::string page_html(const std::vector<Layout>& layouts) {
   std::string html = head(page_title(layouts)) + heading(layouts);
   for (const std::string& line : unsettled_text(layouts)) html += paragraph("warn", line);
+  for (const std::string& line : turbine_sentences(layouts)) html += paragraph("warn", line);
   for (const std::string& line : not_held(layouts)) html += paragraph("warn", line);
   html += first_words(layouts) + figures(layouts) + speed_sections(layouts) + assumptions(layouts);
   html += "<h2>Hottest metal of each runner</h2>\n" + bullets(metal_lines(layouts));

@@ -54,9 +54,9 @@ struct GatePlan {
   double flow_coefficient;
   double opening;        // share of full lift, 0..1
   int destination = -1;  // node of the joint that it blows into (no momentum enters there); -1: air
-  std::optional<GateSpring> spring{  bool cut_out = false;  // nothing moves it: whoever holds the boost leaves it alone
-};
+  std::optional<GateSpring> spring{};
   std::string no_spring{};  // what the case leaves out, where there is none: "spring", "diaphragm"
+  bool cut_out = false;     // nothing moves it: whoever holds the boost leaves it alone
 };
 
 /// A stretch of a duct that has a name of its own: what the user calls "downpipe" may be two ducts with a tap between,

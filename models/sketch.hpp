@@ -59,7 +59,7 @@ struct GateSketch {
   double bore = 0, full_lift = 0, flow_coefficient = 0, opening = 0;
   std::optional<GateSpring> spring;
   std::string no_spring;  // what the case leaves out, where there is none: "spring", "diaphragm"
-  bool cut_out = false;  // an opening that nothing moves: no gate of the boost
+  bool cut_out = false;   // an opening that nothing moves: no gate of the boost
 };
 
 /// Something that narrows a duct at a place along it.

@@ -3,6 +3,7 @@
 #include <numbers>
 
 #include "models/nozzle_pair.hpp"
+#include "models/restriction.hpp"
 #include "models/turbine_work.hpp"
 #include "solver/orifice.hpp"
 #include "tests/verification/all_checks.hpp"
@@ -147,6 +148,36 @@ void add_velocity_ratio(CheckList& list) {
              [](std::span<const double> key) { return std::vector{turbine_efficiency(1, key[0], 1)}; });
 }
 
+/// Air of c_p 1005 J/(kg K) and (g-1)/g = 0.2857 at 298 K before the compressor, exhaust at 1200 K before the turbine, all
+/// of it through the wheel, bearings of 0.98.
+void add_turbo_balance(CheckList& list) {
+  constexpr double k = 0.2857, T1 = 298, T3 = 1200, bearings = 0.98;
+  const Gas air = perfect_gas(1 / (1 - k), 1005 * k), exhaust = perfect_gas(1.33, 288);
+  list.table({{"boost ratio", "compressor efficiency", "turbine efficiency", "air-fuel ratio", "compressor work, J/kg",
+               "share of the heat that the wheel sees", "expansion ratio that balances"},
+              4,
+              {{2, 0.72, 0.7, 12.5, 91100.5546, 0.088279876, 1.4513433},
+               {2.5, 0.72, 0.7, 12, 124481.031, 0.120255659, 1.67594684}}},
+             [&](std::span<const double> key) {
+               const double T2 = isentropic_temperature(air, T1, 0, key[0]);
+               const double work = (enthalpy(air, T2, 0) - enthalpy(air, T1, 0)) / key[1];
+               const double needed = work / (bearings * (1 + 1 / key[3]) * key[2]);
+               double low = 1, high = 10;
+               for (int turn = 0; turn < 60; ++turn) {
+                 const double ratio = 0.5 * (low + high);
+                 (isentropic_drop(exhaust, {ratio * 1e5, T3, 0}, 1e5) < needed ? low : high) = ratio;
+               }
+               return std::vector{work, needed / enthalpy(exhaust, T3, 0), low};
+             });
+}
+
+void add_butterfly(CheckList& list) {
+  list.table({{"butterfly valve, degrees from wide open", "loss, velocity heads"},
+              1,
+              {{5, 0.24}, {10, 0.52}, {20, 1.54}, {40, 10.8}, {60, 118}}},
+             [](std::span<const double> key) { return std::vector{butterfly_loss(1 - key[0] / 90)}; });
+}
+
 }  // namespace
 
 std::vector<Check> orifice_turbine_checks() {
@@ -164,6 +195,12 @@ std::vector<Check> orifice_turbine_checks() {
   list.source("Watson and Janota, Turbocharging the Internal Combustion Engine, 1982 (from memory)");
   list.relative(closed_form, closed_form_reason);
   add_turbine_flow(list);
+  list.relative(1e-6, "closed form, the exponent rounded to four digits in it");
+  add_turbo_balance(list);
+  list.source("J. Weisbach, throttle valve in a round pipe, as pipe-flow handbooks print it");
+  list.relative(1e-6, "the table itself, put through the jet's area and back");
+  add_butterfly(list);
+  list.relative(closed_form, closed_form_reason);
   list.source(
       "ideal radial turbine U^2 = C0^2/2; Luddecke et al., Int. J. Rotating Machinery 2012, 589720; the parabola is "
       "common practice");
