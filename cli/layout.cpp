@@ -21,7 +21,7 @@ const std::vector<std::string> how_to_read = {
 
 const std::vector<std::string> cautions = {
     "A comparison of two builds is worth more than any absolute figure, and no licence to raise boost.",
-    "Fit a boost cut. Drive pressure far above boost: knock, valve float, heat. Overspeed is not computed.",
+    "Fit a boost cut. Drive pressure far above boost: knock, valve float, heat. Knock and overspeed are not computed.",
     "Purge argon and stainless fume need ventilation, parts above 700 C need shields. Local codes come first.",
 };
 

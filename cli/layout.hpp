@@ -59,6 +59,9 @@ std::vector<std::string> not_held(const std::vector<Layout>& layouts);
 /// Where a turbine ran outside its map, and how several turbines share the air; a sentence for each speed.
 std::vector<std::string> turbine_sentences(const std::vector<Layout>& layouts);
 
+/// How hard drive pressure pushes shut exhaust valves open, against their seat load where that is given; a sentence each.
+std::vector<std::string> valve_float(const std::vector<Layout>& layouts);
+
 /// Why a figure is missing somewhere, one line for each row with a gap.
 std::vector<std::string> missing_reasons(const std::vector<Layout>& layouts);
 

@@ -181,8 +181,8 @@ std::string layouts_text(const std::vector<Layout>& layouts) {
   text += "\n";
   for (const std::string& caution : cautions) text += broken("! " + caution, "");
   for (const std::string& hot : metal_cautions(layouts)) text += broken("! " + hot, "");
-  return text + all_broken(turbine_sentences(layouts), "") + all_broken(not_held(layouts), "") +
-         all_broken(unsettled_text(layouts), "");
+  return text + all_broken(valve_float(layouts), "") + all_broken(turbine_sentences(layouts), "") +
+         all_broken(not_held(layouts), "") + all_broken(unsettled_text(layouts), "");
 }
 
 }  // namespace pulsewright

@@ -136,10 +136,13 @@ std::string page_html(const std::vector<Layout>& layouts) {
   std::string html = head(page_title(layouts)) + heading(layouts);
   for (const std::string& line : unsettled_text(layouts)) html += paragraph("warn", line);
   for (const std::string& line : turbine_sentences(layouts)) html += paragraph("warn", line);
+  for (const std::string& line : valve_float(layouts))
+    html += paragraph(line.starts_with("VALVE FLOAT") ? "warn" : "soft", line);
   for (const std::string& line : not_held(layouts)) html += paragraph("warn", line);
   html += first_words(layouts) + figures(layouts) + speed_sections(layouts) + assumptions(layouts);
   html += "<h2>Hottest metal of each runner</h2>\n" + bullets(metal_lines(layouts));
-  return html + "<h2>Cautions</h2>\n" + bullets(cautions) + bullets(metal_cautions(layouts)) + provenance(layouts) + "</body></html>\n";
+  return html + "<h2>Cautions</h2>\n" + bullets(cautions) + bullets(metal_cautions(layouts)) + provenance(layouts) +
+         "</body></html>\n";
 }
 
 void write_page(const std::filesystem::path& path, const std::vector<Layout>& layouts, bool force) {

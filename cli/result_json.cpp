@@ -53,6 +53,9 @@ Json cylinder_json(const CylinderFigures& c) {
   put_number(j, "overlap_port_pressure_bar", in_bar(c.overlap_port_pressure), no_overlap);
   put_number(j, "overlap_port_minus_intake_bar", in_bar(c.overlap_port_minus_intake), no_overlap);
   put_number(j, "temperature_K", c.temperature);
+  put_number(j, "shut_valve_force_N", c.shut_valve_force);
+  put_number(j, "seat_load_N", c.seat_load,
+             "exhaust_valve.seat_load is not given: whether the valve stays shut is unknown");
   return j;
 }
 
@@ -118,12 +121,35 @@ void put_engine(Json& j, const SpeedResult& s) {
   put_number(j, "turbine_surplus_kW", s.turbine_surplus / kilowatt);
 }
 
+/// Shares of the fuel's heating value beside the figures, since a share is what is remembered.
+Json energy_json(const EnergyAccount& a) {
+  Json j;
+  const auto put = [&](const std::string& name, double joules) {
+    put_number(j, name + "_J", joules);
+    put_number(j, name + "_share", joules / a.fuel);
+  };
+  put("fuel", a.fuel);
+  put("brake_work", a.brake_work());
+  put("friction_work", a.friction_work);
+  put("indicated_work", a.indicated_work());
+  put("gross_work", a.gross_work);
+  put("pumping_work", a.pumping_work);
+  put("cylinder_wall_heat", a.cylinder_wall_heat);
+  put("duct_wall_heat", a.duct_wall_heat);
+  put("turbine_work", a.turbine_work);
+  put("exhaust_heat", a.exhaust_heat);
+  put("unburned", a.unburned);
+  put("rest", a.rest());
+  return j;
+}
+
 Json speed_json(const SpeedResult& s, double ambient) {
   Json j;
   put_balance(j, s);
   j["turbine"] = array_of(s.turbine, [ambient](const EntryFigures& e) { return entry_json(e, ambient); });
   j["shafts"] = array_of(s.shafts, shaft_json);
   put_engine(j, s);
+  j["energy"] = energy_json(s.energy);
   j["gates"] = array_of(s.gates, gate_json);
   j["cylinders"] = array_of(s.cylinders, cylinder_json);
   j["arrivals"] = array_of(s.arrivals, arrival_json);

@@ -25,6 +25,7 @@ struct EngineFacts {
   double redline = unknown;               // revolutions per minute
   double boost_gauge = unknown;           // target, Pa above ambient
   double lambda = unknown;                // air-fuel ratio over the stoichiometric one
+  double heat_set_free = unknown;         // share of the heating value that lambda lets burn
   double altitude = 0;                    // m above sea level
   double exhaust_head = unknown;          // exhaust valve head, m
   double intake_head = unknown;           // intake valve head, m

@@ -6,7 +6,6 @@
 #include <numbers>
 
 #include "models/assumed.hpp"
-#include "models/burn.hpp"
 
 namespace pulsewright {
 namespace {
@@ -37,7 +36,7 @@ double rotor_size_to_the_fifth(const Facts& f) { return std::pow(f.turbine_exduc
 double burn_centre(const Facts& f) { return (12 + 8 * std::max(f.boost_gauge, 0.0) / bar) * deg; }
 double largest_primary_bore(const Facts& f) { return f.largest_primary_bore; }
 
-double burn_efficiency(const Facts& f) { return std::isnan(f.lambda) ? f.lambda : combustion_efficiency(f.lambda); }
+double heat_set_free(const Facts& f) { return f.heat_set_free; }
 
 // Swallowing capacity of a turbine that suits the engine: grows with displacement, redline and boost.
 double turbine_for_engine(const Facts& f) {
@@ -93,14 +92,21 @@ constexpr AssumedRow rows[] = {
                               "usual for a boosted petrol engine; common practice, no source"}),
     only(AssumedFor::diesel, {"engine.compression_ratio", 16.5, one, within(1), "", plain,
                               "usual for a turbocharged diesel; common practice, no source"}),
-    {"engine.burn.centre", 1, burn_centre, within(6 * deg), "deg after tdc", deg,
-     "half burned; 8 deg optimum delayed by knock, later with boost; from memory"},
-    {"engine.burn.duration", 25 * deg, one, within(7 * deg), "deg", deg,
-     "from 10 to 90 % burned; typical of a boosted petrol engine, from memory"},
+    only(AssumedFor::petrol, {"engine.burn.centre", 1, burn_centre, within(6 * deg), "deg after tdc", deg,
+                              "half burned; 8 deg optimum delayed by knock, later with boost; from memory"}),
+    only(AssumedFor::petrol, {"engine.burn.duration", 25 * deg, one, within(7 * deg), "deg", deg,
+                              "from 10 to 90 % burned; typical of a boosted petrol engine, from memory"}),
+    only(AssumedFor::diesel, {"engine.burn.centre", 14 * deg, one, within(6 * deg), "deg after tdc", deg,
+                              "half burned, at full load; set by injection, not by knock; from memory"}),
+    only(AssumedFor::diesel, {"engine.burn.duration", 40 * deg, one, within(10 * deg), "deg", deg,
+                              "from 10 to 90 % burned: as the spray mixes; from memory"}),
     {"engine.burn.wiebe_a", 6.908, one, no_range, "", plain, "99.9 % burned at the end of the curve: ln 1000"},
-    {"engine.burn.wiebe_m", 2, one, no_range, "", plain, "usual shape of the burn curve; from memory (Heywood 1988)"},
-    {"engine.burn.efficiency", 1, burn_efficiency, within(0.02), "", plain,
-     "rich mixtures lack the air to burn all fuel; from memory (Heywood 1988)"},
+    only(AssumedFor::petrol, {"engine.burn.wiebe_m", 2, one, no_range, "", plain,
+                              "usual shape of the burn curve; from memory (Heywood 1988)"}),
+    only(AssumedFor::diesel,
+         {"engine.burn.wiebe_m", 1, one, no_range, "", plain, "a diesel burns soonest after it begins; from memory"}),
+    {"engine.burn.efficiency", 0.98, heat_set_free, within(0.02), "", plain,
+     "0.98 of what the air can burn: rich, carbon monoxide and hydrogen stay (atom balance, water-gas equilibrium)"},
     {"engine.friction_mean_pressure", 1, one, times(0.75, 1.25), "", plain,
      "form after Chen and Flynn (SAE 650733), constants from memory; torque only, the gas does not feel it",
      "0.4 bar + 0.005 peak pressure + 0.09 bar per m/s of mean piston speed + 0.0009 bar per (m/s)^2",

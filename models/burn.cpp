@@ -35,11 +35,4 @@ double BurnCurve::fraction(CrankAngle angle) const {
   return y >= 1 ? 1 : wiebe(a_, m_, y) / whole_;
 }
 
-// Equation   rich: min(0.98, 1 - 1.2 (1 - lambda)); lean: 0.98
-// Source     assumed: the oxygen that a rich mixture lacks leaves carbon monoxide and hydrogen; from memory
-// Symbols    lambda air over stoichiometric air
-// Valid for  lambda 0.5 to 3; never below zero
-// Tested by  tests/models/burn_test.cpp
-double combustion_efficiency(double lambda) { return std::max(0.0, std::min(0.98, 1 - 1.2 * (1 - lambda))); }
-
 }  // namespace pulsewright

@@ -30,7 +30,4 @@ class BurnCurve {
   double a_, m_, whole_, start_, length_;
 };
 
-/// Share of the fuel's heating value that is set free; the rest leaves as unburned fuel and carbon monoxide.
-double combustion_efficiency(double lambda);
-
 }  // namespace pulsewright

@@ -105,7 +105,7 @@ class ClosedIntegration {
     if (s_.walls.law == WallHeatLaw::none) return {0, work / energy_};
     const double h =
         wall_coefficient(s_.walls.law, {g.p, g.T, g.V, s_.crank.bore(), piston_speed_, gas_speed(g, angle)});
-    const WallAreas areas{s_.crank.bore_area(), s_.crank.bore_area(), s_.crank.liner_area(g.V)};
+    const WallAreas areas{s_.crank.bore_area(), s_.crank.head_area(), s_.crank.liner_area(g.V)};
     return {wall_heat_flow(s_.walls, areas, h, g.T) / s_.crank_speed / energy_, work / energy_};
   }
 

@@ -71,7 +71,14 @@ class SliderCrank {
     return bore_area_ * throw_ * sine * (1 + throw_ * std::cos(t.radians) / std::sqrt(rod_ * rod_ - s * s));
   }
 
-  /// Liner laid bare above the piston; the clearance counts as a disc of the bore. m2
+  // Equation   A_head = pi B^2/4 + 4 Vc/B: a disc of the bore's width that holds the clearance, its side wall included
+  // Source     Heywood 1988, eq. 2.6, with the chamber's area of a disc, the least that a flat-topped chamber can have
+  // Symbols    A_head all of the chamber's walls but the piston's crown m2; B bore m; Vc clearance m3
+  // Valid for  flat pistons; roofs and bowls have some more
+  // Tested by  tests/models/crank_test.cpp
+  double head_area() const { return bore_area_ + 4 * clearance_ / bore_; }
+
+  /// Liner laid bare above the piston on its way down from top dead centre; m2.
   double liner_area(double volume) const { return std::numbers::pi * bore_ * (volume - clearance_) / bore_area_; }
 
   double mean_piston_speed(double crank_speed) const { return stroke() * crank_speed / std::numbers::pi; }  // of rad/s

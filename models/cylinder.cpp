@@ -129,7 +129,7 @@ double Cylinder::wall_heat(const CylinderGas& g) const {
   const double piston_speed = crank_.mean_piston_speed(spec_.crank_speed);
   const double h = wall_coefficient(
       spec_.walls.law, {g.p, g.T, g.V, crank_.bore(), piston_speed, woschni_speed_gas_exchange(piston_speed)});
-  return wall_heat_flow(spec_.walls, {crank_.bore_area(), crank_.bore_area(), crank_.liner_area(g.V)}, h, g.T);
+  return wall_heat_flow(spec_.walls, {crank_.bore_area(), crank_.head_area(), crank_.liner_area(g.V)}, h, g.T);
 }
 
 // The stroke pairs are told apart by what was before, not by this step's own start: rounding must not lose a dead

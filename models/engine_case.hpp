@@ -25,7 +25,8 @@ namespace pulsewright {
 
 struct ValveCase {
   ValveShape shape;
-  CamCard card;  // angles on the cylinder's own scale: 0 at its firing top dead centre
+  CamCard card;                       // angles on the cylinder's own scale: 0 at its firing top dead centre
+  std::optional<double> seat_load{};  // that the springs press one shut valve on its seat with, N
 };
 
 struct PortCase {
@@ -37,6 +38,7 @@ struct EngineParts {
   std::string arrangement;            // empty where the case gives cylinders
   std::vector<int> firing_order;      // cylinder numbers from 1
   std::vector<CrankAngle> firing_at;  // of cylinder 1, 2, ...; the first is 0
+  std::vector<int> bank;              // of cylinder 1, 2, ...: 0, 1
   CrankDimensions crank;
   double redline;  // revolutions per minute
   Fuel fuel;

@@ -6,6 +6,7 @@
 
 #include "models/flow_figures.hpp"
 #include "models/pulse_parts.hpp"
+#include "solver/composition.hpp"
 
 namespace pulsewright {
 namespace {
@@ -98,6 +99,21 @@ EntryFigures entry_figures(const SpeedResult& result, const EngineModel& model, 
           mean(record.power_shaft)};
 }
 
+// Equation   F = max over the shut time of (p_port - p_cylinder) pi/4 d^2
+// Source     balance of forces on the valve
+// Symbols    d head diameter m; F N, of one valve
+// Valid for  the stem's and the springs' own motion left out: the seat load is what a spring tester reads at shut length
+// Tested by  tests/models/valve_force_test.cpp
+double shut_valve_force(const Series& port, const Series& cylinder, const LiftCurve& lift, double firing_deg,
+                        double head) {
+  double highest = 0;
+  for (std::size_t i = 0; i < port.size(); ++i) {
+    const double deg = static_cast<double>(i) * record_step_deg - firing_deg;
+    if (lift(CrankAngle::from_degrees(deg)) <= 0) highest = std::max(highest, port[i] - cylinder[i]);
+  }
+  return highest * std::numbers::pi / 4 * head * head;
+}
+
 CylinderFigures cylinder_figures(const SpeedResult& result, const EngineModel& model, const PortPlace& port) {
   const EngineCase& engine = model.engine_case();
   const Cylinder& cylinder = *model.cylinders()[static_cast<std::size_t>(port.cylinder)];
@@ -115,9 +131,12 @@ CylinderFigures cylinder_figures(const SpeedResult& result, const EngineModel& m
   f.port_pressure_peak = *std::max_element(seat.p.begin(), seat.p.end());
   f.temperature =
       place_figures(face, area_at(engine, head_face(engine, port)), model.network().gas()).temperature_flow_mean;
+  const double firing = engine.engine.firing_at[static_cast<std::size_t>(port.cylinder)].degrees();
+  f.shut_valve_force = shut_valve_force(seat.p, result.record.cylinders[static_cast<std::size_t>(port.cylinder)].p,
+                                        cylinder.exhaust_lift(), firing, engine.engine.exhaust.shape.head);
+  f.seat_load = engine.engine.exhaust.seat_load;
   const Overlap both = overlap(cylinder.exhaust_lift(), cylinder.intake_lift());
   if (both.duration() > 0) {
-    const double firing = engine.engine.firing_at[static_cast<std::size_t>(port.cylinder)].degrees();
     f.overlap_port_pressure = mean_between(seat.p, firing + both.from.degrees(), firing + both.to.degrees());
     f.overlap_port_minus_intake = *f.overlap_port_pressure - model.intake_pressure();
   }
@@ -165,10 +184,21 @@ void add_engine(SpeedResult& result, const EngineModel& model, const EngineBooks
   result.fuel_flow = cycle.cylinders.fuel_mass / time;
   result.exhaust_flow = cycle.cylinders.exhaust.mass / time;
   result.air_flow = (cycle.cylinders.intake.mass + cycle.cylinders.fuel.mass - cycle.cylinders.fuel_mass) / time;
-  result.fuel_heat = cycle.cylinders.fuel_heat;
-  result.indicated_work = cycle.cylinders.work;
-  result.cylinder_wall_heat = cycle.cylinders.wall_heat;
-  result.duct_wall_heat = -cycle.duct_heat;
+}
+
+void add_energy(SpeedResult& result, const EngineModel& model, const EngineBooks& cycle) {
+  const EngineParts& engine = model.engine_case().engine;
+  const double displacement = SliderCrank(engine.crank).displacement();
+  const double ratio = stoichiometric_air_fuel_ratio(engine.fuel) * engine.lambda;
+  double turbine_work = 0;
+  for (const TurbineTotals& turbine : cycle.turbines) turbine_work += turbine.shaft_work;
+  EnergyAccount& a = result.energy;
+  a = energy_account({cycle.cylinders, cycle.to_air, cycle.duct_heat, turbine_work, cycle.held.energy},
+                     {engine.fuel.lower_heating_value, engine.port_injection ? 1 / (1 + ratio) : 0},
+                     model.network().gas());
+  for (const CylinderFigures& c : result.cylinders) a.pumping_work += c.pmep * displacement;
+  a.gross_work -= a.pumping_work;
+  a.friction_work = a.indicated_work() - 4 * std::numbers::pi * result.torque;
 }
 
 /// Mean total pressure at a turbine's entries.
@@ -299,7 +329,12 @@ std::vector<PortPlace> port_places(const EngineModel& model) {
 
 EngineBooks read_books(const EngineModel& model) {
   EngineBooks books{model.network().held(), model.network().left(), model.network().heat_taken(), {}, {}, {}};
-  for (const Cylinder* cylinder : model.cylinders()) books.cylinders = books.cylinders + cylinder->totals();
+  books.to_air = books.left;
+  for (const Cylinder* cylinder : model.cylinders()) {
+    books.cylinders = books.cylinders + cylinder->totals();
+    books.to_air = books.to_air - cylinder->left();
+  }
+  for (const Turbine* turbine : model.turbines()) books.to_air.energy -= turbine->totals().shaft_work;
   for (std::size_t i = 0; i < model.assembly().gates.size(); ++i)
     books.gates.push_back(model.assembly().gate(i).passed);
   for (const Turbine* turbine : model.turbines()) books.turbines.push_back(turbine->totals());
@@ -308,6 +343,7 @@ EngineBooks read_books(const EngineModel& model) {
 
 EngineBooks operator-(const EngineBooks& a, const EngineBooks& b) {
   EngineBooks d{a.held - b.held, a.left - b.left, a.duct_heat - b.duct_heat, a.cylinders - b.cylinders, {}, {}};
+  d.to_air = a.to_air - b.to_air;
   for (std::size_t i = 0; i < a.gates.size(); ++i) d.gates.push_back(a.gates[i] - b.gates[i]);
   for (std::size_t i = 0; i < a.turbines.size(); ++i) d.turbines.push_back(a.turbines[i] - b.turbines[i]);
   return d;
@@ -353,6 +389,7 @@ void fill_figures(SpeedResult& result, const EngineModel& model, const CycleReco
   for (const PortPlace& port : ports) result.cylinders.push_back(cylinder_figures(result, model, port));
   add_boost(result, model);
   add_engine(result, model, cycle);
+  add_energy(result, model, cycle);
   add_shafts(result, model, entries, cycle);
   add_gates(result, model, cycle);
   result.arrivals =

@@ -15,6 +15,7 @@ struct EngineBooks {
   CylinderTotals cylinders;    // all together
   std::vector<Content> gates;  // passed
   std::vector<TurbineTotals> turbines;
+  Content to_air{};  // through ends, turbines without a downpipe and gates
 };
 EngineBooks read_books(const EngineModel& model);
 EngineBooks operator-(const EngineBooks& a, const EngineBooks& b);

@@ -5,17 +5,14 @@
 
 #include "models/read_duct.hpp"
 #include "shared/words.hpp"
+#include "solver/composition.hpp"
 
 namespace pulsewright {
 namespace {
 
 constexpr double degree = std::numbers::pi / 180;
 
-Fuel read_fuel(const CaseTable& t) {
-  std::vector<std::string> names;
-  for (const Fuel& fuel : known_fuels()) names.push_back(fuel.name);
-  return *find_fuel(t.choice("fuel", names).value_or("petrol"));
-}
+Fuel read_fuel(const CaseTable& t) { return t.parsed("fuel", parse_fuel).value_or(*find_fuel("petrol")); }
 
 void read_sizes(const CaseTable& t, EngineParts& e, AssumedList& assumed) {
   EngineFacts& facts = assumed.facts();
@@ -100,6 +97,7 @@ EngineParts read_engine(const CaseTable& root, AssumedList& assumed) {
   const auto boost = root.table("charge").quantity("boost_gauge", Dimension::pressure_gauge, between(-0.8e5, 10e5));
   assumed.facts().boost_gauge = boost.value_or(0);
   assumed.facts().lambda = e.lambda = assumed.given_or(t.number("lambda", between(0.6, 10)), "engine.lambda");
+  assumed.facts().heat_set_free = heat_set_free(e.fuel, e.lambda);
   e.port_injection = t.choice("fuel_enters", {"direct", "port"}).value_or("direct") == "port";
   read_burn(t.table("burn"), e, assumed);
   read_friction(t, e, assumed);

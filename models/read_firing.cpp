@@ -65,9 +65,31 @@ void read_angles(const CaseTable& engine, EngineParts& parts) {
                         "one for each cylinder 1, 2, ... in degrees after cylinder 1 fires");
   for (std::size_t k = 0; k < angles->size(); ++k)
     parts.firing_at[k] = {std::fmod((*angles)[k] - angles->front() + whole, whole)};
-  std::iota(parts.firing_order.begin(), parts.firing_order.end(), 1);
-  std::ranges::stable_sort(parts.firing_order, {},
-                           [&](int c) { return parts.firing_at[static_cast<std::size_t>(c - 1)].radians; });
+  const auto at = [&](int cylinder) { return parts.firing_at[static_cast<std::size_t>(cylinder - 1)].radians; };
+  std::vector<int> said = parts.firing_order;
+  std::ranges::rotate(said, std::ranges::find(said, 1));
+  std::ranges::sort(parts.firing_order);
+  std::ranges::stable_sort(parts.firing_order, {}, at);
+  if (engine.has("firing_order") && !std::ranges::is_sorted(said, {}, at))
+    engine.fault("firing_at", "the angles of firing_at make the order " + numbers_in_words(parts.firing_order) +
+                                  ", but firing_order is " + numbers_in_words(said) + " (" +
+                                  engine.line_of("firing_order") + ")");
+}
+
+/// bank = [1, 2, 1, 2]: of cylinder 1, 2, ... Only the words of reports hang on it.
+std::vector<int> read_banks(const CaseTable& engine, const Arrangement* arrangement, int cylinders) {
+  std::vector<int> banks(static_cast<std::size_t>(cylinders), 0);
+  if (arrangement) banks = arrangement->bank;
+  const auto said = engine.counts("bank", 1, 2);
+  if (!said) return banks;
+  if (said->size() != banks.size()) {
+    engine.fault(
+        "bank", "bank has " + std::to_string(said->size()) + " entries for " + std::to_string(cylinders) + " cylinders",
+        "1 or 2 for each cylinder 1, 2, ...");
+    return banks;
+  }
+  std::ranges::transform(*said, banks.begin(), [](int bank) { return bank - 1; });
+  return banks;
 }
 
 }  // namespace
@@ -87,9 +109,11 @@ void read_firing(const CaseTable& engine, EngineParts& parts) {
                  "give firing_order");
   parts.arrangement = arrangement ? std::string(arrangement->name) : "";
   parts.firing_order = read_order(engine, arrangement, cylinders);
-  for (const double degrees : even_firing_degrees(parts.firing_order))
+  const std::vector<double> uneven = arrangement ? arrangement->at : std::vector<double>{};
+  for (const double degrees : firing_degrees(parts.firing_order, uneven))
     parts.firing_at.push_back(CrankAngle::from_degrees(degrees));
   read_angles(engine, parts);
+  parts.bank = read_banks(engine, arrangement, cylinders);
 }
 
 }  // namespace pulsewright

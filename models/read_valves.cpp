@@ -9,6 +9,7 @@ namespace pulsewright {
 namespace {
 
 constexpr double degree = std::numbers::pi / 180;
+constexpr double between_exhaust_and_intake = 2 * std::numbers::pi;  // that dead centre, on the cylinder's own scale
 
 /// Which valves, and where on the cylinder's own scale the dead centres lie that their card counts from, rad.
 struct ValveKind {
@@ -53,8 +54,47 @@ bool read_by_centre(const CaseTable& t, const ValveKind& kind, CamCard& card) {
   return true;
 }
 
+/// lift_table: the name of a file beside the case, or rows of angle and lift; angles after the dead centre between exhaust
+/// and intake.
+std::vector<LiftPoint> read_lift_table(const CaseTable& t) {
+  constexpr std::size_t most_bytes = 1'000'000;
+  std::vector<LiftPoint> table;
+  const auto from_file = [&](std::string_view name) {
+    return parse_lift_table(t.read_beside(name, most_bytes), std::string(name));
+  };
+  if (t.kind("lift_table") == CaseKind::text) {
+    table = t.parsed("lift_table", from_file).value_or(table);
+  } else if (const auto rows = t.rows("lift_table", {Dimension::angle, Dimension::length})) {
+    for (const auto& row : *rows) table.push_back({{row[0]}, row[1]});
+    try {
+      check_lift_table(table);
+    } catch (const Error& error) {
+      t.fault("lift_table", error.message(), error.hint());
+      table.clear();
+    }
+  }
+  for (LiftPoint& point : table) point.angle = point.angle + CrankAngle{between_exhaust_and_intake};
+  return table;
+}
+
+/// The table says everything that a card says.
+bool read_by_table(const CaseTable& t, CamCard& card) {
+  if (!t.has("lift_table")) return false;
+  for (const char* key : {"opens", "closes", "duration", "lift", "stated_at", "lift_exponent"})
+    if (t.has(key)) t.fault(key, "lift_table gives the whole lift, so " + std::string(key) + " says it twice");
+  card.table = read_lift_table(t);
+  if (card.table.empty()) return true;
+  const LiftCurve curve(card);
+  card.opens = curve.opens();
+  card.closes = curve.closes();
+  card.stated_at = open_lift;
+  card.lift = curve.highest();
+  return true;
+}
+
 CamCard read_card(const CaseTable& t, const ValveKind& kind, AssumedList& assumed) {
   CamCard card;
+  if (read_by_table(t, card)) return card;
   if (!read_by_centre(t, kind, card)) {
     if (t.has("duration"))
       t.fault("duration", "a duration goes with the centre of the lift, opens = \"centre 108 deg before tdc\"");
@@ -67,13 +107,28 @@ CamCard read_card(const CaseTable& t, const ValveKind& kind, AssumedList& assume
   return card;
 }
 
-/// One number for all lifts, or two: at lift/head 0.05 and at 0.25.
+/// { lift = ["1 mm", "3 mm"], coefficient = [0.7, 0.65] }: from a flow bench, on the curtain area.
+void read_flow_table(const CaseTable& t, ValveShape& shape) {
+  const auto lifts = t.quantities("lift", Dimension::length, above(0, 0.05));
+  const auto coefficients = t.numbers("coefficient", between(0.1, 1));
+  t.need("lift"), t.need("coefficient");
+  if (!lifts || !coefficients) return;
+  if (lifts->size() != coefficients->size() || lifts->empty())
+    return t.fault_here("as many lifts as coefficients, one or more");
+  for (std::size_t i = 0; i < lifts->size(); ++i) {
+    if (i > 0 && !((*lifts)[i] > (*lifts)[i - 1])) return t.fault("lift", "lifts of a flow table rise");
+    shape.coefficients.emplace_back((*lifts)[i], (*coefficients)[i]);
+  }
+}
+
+/// One number for all lifts, two (at lift/head 0.05 and at 0.25), or a table.
 void read_flow_coefficient(const CaseTable& t, const ValveKind& kind, ValveShape& shape, AssumedList& assumed) {
   if (!t.has("flow_coefficient")) {
     assumed.take(of(kind, "flow_coefficient"));
     return;
   }
   const Range range = between(0.1, 1);
+  if (t.kind("flow_coefficient") == CaseKind::table) return read_flow_table(t.table("flow_coefficient"), shape);
   if (t.kind("flow_coefficient") != CaseKind::list) {
     shape.coefficient_low = shape.coefficient_high = t.number("flow_coefficient", range).value_or(0.65);
     return;
@@ -109,16 +164,19 @@ void check_cam(const CaseTable& t, const ValveCase& valve) {
 
 /// How far from its dead centre a valve of a running engine opens or closes.
 void check_window(const CaseTable& t, std::string_view key, double at, double low, double high) {
-  if (!t.has(key) || (at >= low * degree && at <= high * degree)) return;
-  t.fault(key, "an impossible cam: " + std::string(key) + " lies " + in_words(at, Dimension::angle) +
-                   " after firing top dead centre, and a four-stroke needs " +
-                   in_words(low * degree, Dimension::angle) + " to " + in_words(high * degree, Dimension::angle));
+  const bool said = t.has(key) || t.has("lift_table");
+  if (!said || (at >= low * degree && at <= high * degree)) return;
+  t.fault(t.has(key) ? key : "lift_table",
+          "an impossible cam: " + std::string(key) + " lies " + in_words(at, Dimension::angle) +
+              " after firing top dead centre, and a four-stroke needs " + in_words(low * degree, Dimension::angle) +
+              " to " + in_words(high * degree, Dimension::angle));
 }
 
 ValveCase read_valve(const CaseTable& t, const ValveKind& kind, AssumedList& assumed) {
   ValveCase valve;
   valve.shape = read_valve_shape(t, kind, assumed);
   valve.card = read_card(t, kind, assumed);
+  if (t.has("lift_table") && valve.card.table.empty()) return valve;  // its fault is said
   check_cam(t, valve);
   return valve;
 }
@@ -126,7 +184,8 @@ ValveCase read_valve(const CaseTable& t, const ValveKind& kind, AssumedList& ass
 }  // namespace
 
 ValveCase read_exhaust_valve(const CaseTable& table, AssumedList& assumed) {
-  const ValveCase valve = read_valve(table, exhaust_kind, assumed);
+  ValveCase valve = read_valve(table, exhaust_kind, assumed);
+  valve.seat_load = table.quantity("seat_load", Dimension::force, between(1, 1e5));
   check_window(table, "opens", valve.card.opens.radians, 60, 240);
   check_window(table, "closes", valve.card.closes.radians, 300, 460);
   return valve;

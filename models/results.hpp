@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "models/assumed.hpp"
+#include "models/energy_account.hpp"
 #include "models/metal_figures.hpp"
 #include "models/records.hpp"
 
@@ -50,6 +51,9 @@ struct CylinderFigures {
   std::optional<double> overlap_port_pressure;      // mean over the valve overlap, Pa; none without overlap
   std::optional<double> overlap_port_minus_intake;  // Pa
   double temperature;                               // of all gas that passes the head face, brought to rest, K
+  double shut_valve_force;                          // most that gas pushes one shut exhaust valve open with, N
+  std::optional<double> seat_load;                  // that the springs hold against it, N; none: not given
+  bool lifts_off() const { return seat_load && shut_valve_force > *seat_load; }
 };
 
 struct GateFigures {
@@ -103,10 +107,10 @@ struct SpeedResult {
   std::vector<CylinderFigures> cylinders;
   std::vector<Arrival> arrivals;
   std::vector<PulseOverlap> overlap;
-  double torque, power;                                                  // N m, W
-  double air_flow, fuel_flow, exhaust_flow;                              // kg/s
-  double fuel_heat, indicated_work, cylinder_wall_heat, duct_wall_heat;  // J per cycle
-  std::optional<double> drive_to_boost_gauge, drive_to_boost_absolute;   // none below 0.2 bar boost
+  double torque, power;                                                 // N m, W
+  double air_flow, fuel_flow, exhaust_flow;                             // kg/s
+  EnergyAccount energy;                                                 // where the fuel's heat goes, J per cycle
+  std::optional<double> drive_to_boost_gauge, drive_to_boost_absolute;  // none below 0.2 bar boost
   MetalFigures metal;
   std::optional<WarmUp> warm_up;  // where it was asked for
   Timing timing;

@@ -85,6 +85,24 @@ double stoichiometric_air_fuel_ratio(const Fuel& fuel) {
   return oxygen_demand(fuel) / air()[Species::O2] * molar_mass(air()) / fuel_molar_mass(fuel);
 }
 
+// Equation   share = 1 - n (x_CO dH_CO + x_H2 dH_H2)/(M_f LHV), dH of burning each to CO2 or H2O at 298.15 K
+// Source     first law with the products' own composition: burned_composition above
+// Symbols    n moles of products per mole of fuel, from the carbon; x mole fractions; M_f kg/mol; dH J/mol; LHV J/kg
+// Valid for  lambda 0.6..100; nothing but CO and H2 is left over (no soot, no unburned fuel)
+// Tested by  tests/solver/composition_test.cpp
+double heat_set_free(const Fuel& fuel, double lambda) {
+  constexpr double datum = 298.15;
+  const Composition c = burned_composition(fuel, lambda), fresh = air();
+  const double air_moles = lambda * oxygen_demand(fuel) / fresh[Species::O2];
+  const double moles = (1 + air_moles * fresh[Species::CO2]) / (c[Species::CO2] + c[Species::CO]);
+  const auto heat = [](Species from, Species to) {
+    return molar_enthalpy(from, datum) + molar_enthalpy(Species::O2, datum) / 2 - molar_enthalpy(to, datum);
+  };
+  const double left =
+      c[Species::CO] * heat(Species::CO, Species::CO2) + c[Species::H2] * heat(Species::H2, Species::H2O);
+  return 1 - moles * left / (fuel_molar_mass(fuel) * fuel.lower_heating_value);
+}
+
 double molar_mass(const Composition& c) {
   return mole_mean(c, [](Species s) { return species_data(s).molar_mass; });
 }

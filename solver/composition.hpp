@@ -22,6 +22,10 @@ Composition air();
 /// oxygen left over; rich, CO and H2 by the water-gas equilibrium. Not dissociated. Throws Error (internal) outside.
 Composition burned_composition(const Fuel& fuel, double lambda);
 
+/// Share of the heating value that burning at lambda sets free: all of it lean; rich, what carbon monoxide and hydrogen
+/// would still give is missing.
+double heat_set_free(const Fuel& fuel, double lambda);
+
 /// Mass of air per mass of fuel for lambda = 1.
 double stoichiometric_air_fuel_ratio(const Fuel& fuel);
 

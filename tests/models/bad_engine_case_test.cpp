@@ -89,6 +89,14 @@ TEST(BadEngineCase, ImpossibleCamsAreRefused) {
   EXPECT_TRUE(says(cam("opens = \"54 deg\"\n"), {"cam timing"}));
   EXPECT_TRUE(says(cam("opens = \"200 deg before bdc\"\n"), {"impossible cam"}));
   EXPECT_TRUE(says(cam("lift = \"0.05 mm\"\n"), {"impossible cam"}));
+  const std::string table =
+      "lift_table = [[\"-250 deg\", \"0 mm\"], [\"-200 deg\", \"2 mm\"], [\"-110 deg\", \"9 mm\"], [\"-20 deg\", "
+      "\"2 mm\"], [\"30 deg\", \"0 mm\"]]\n";
+  EXPECT_EQ(cam(table), "");
+  EXPECT_TRUE(says(cam(table + "lift = \"9 mm\"\n"), {"says it twice"}));
+  EXPECT_TRUE(says(cam("lift_table = [[\"0 deg\", \"0 mm\"], [\"10 deg\", \"2 mm\"]]\n"), {"points"}));
+  EXPECT_TRUE(says(cam("lift_table = \"no such file.csv\"\n"), {"no such file"}));
+  EXPECT_TRUE(says(cam("flow_coefficient = { lift = [\"1 mm\"], coefficient = [0.7, 0.6] }\n"), {"as many lifts"}));
   EXPECT_TRUE(says(cam("throat = \"40 mm\"\nhead = \"29 mm\"\n"), {"does not lie under a head"}));
 }
 
@@ -99,6 +107,16 @@ TEST(BadEngineCase, FiringOrderNamesEveryCylinderOnce) {
   EXPECT_TRUE(says(engine_fault(with(engine_text, "inline 4", "inlin 4")), {"inline 4"}));
   EXPECT_TRUE(says(engine_fault(with(engine_text, "redline", "firing_at = [\"0 deg\", \"180 deg\"]\nredline")),
                    {"2 angles for 4"}));
+  EXPECT_TRUE(says(engine_fault(with(engine_text, "redline",
+                                     "firing_order = [1, 3, 4, 2]\nfiring_at = [\"0 deg\", "
+                                     "\"180 deg\", \"360 deg\", \"540 deg\"]\nredline")),
+                   {"make the order 1-2-3-4", "firing_order is 1-3-4-2"}));
+  EXPECT_TRUE(says(engine_fault(with(engine_text, "redline", "bank = [1, 2]\nredline")), {"2 entries for 4"}));
+}
+
+TEST(BadEngineCase, FuelsThatAreKnownAreListed) {
+  EXPECT_TRUE(says(engine_fault(with(engine_text, "redline", "fuel = \"paraffin\"\nredline")),
+                   {"paraffin", "'petrol'", "E85"}));
 }
 
 TEST(BadEngineCase, WhatIsNotBuiltYetSaysSo) {

@@ -41,11 +41,5 @@ TEST(Wiebe, SlopeIsTheDerivative) {
     EXPECT_NEAR(wiebe_slope(6.908, 2, y) / ((wiebe(6.908, 2, y + 1e-4) - wiebe(6.908, 2, y - 1e-4)) / 2e-4), 1, 1e-6);
 }
 
-TEST(CombustionEfficiency, FallsWithTheOxygenThatARichMixtureLacks) {
-  EXPECT_NEAR(combustion_efficiency(0.85), 0.82, 1e-12);
-  EXPECT_EQ(combustion_efficiency(1.4), 0.98);
-  EXPECT_EQ(combustion_efficiency(1.0), 0.98);
-}
-
 }  // namespace
 }  // namespace pulsewright

@@ -57,7 +57,7 @@ TEST(ClosedPeriod, AgreesWithThePressureFormOfTheFirstLaw) {
   const auto slope = [&](double a, double p) {
     const double V = crank.volume({a}), T = p * V / (charge.content.mass * 287);
     const double rate = (burn.fraction({a + 1e-5}) - burn.fraction({a - 1e-5})) / 2e-5;
-    const double q = wall_heat_flow(walls, {crank.bore_area(), crank.bore_area(), crank.liner_area(V)},
+    const double q = wall_heat_flow(walls, {crank.bore_area(), crank.head_area(), crank.liner_area(V)},
                                     hohenberg(p, T, V, piston_speed), T) /
                      speed;
     return (0.35 * (charge.heat() * rate - q) - 1.35 * p * crank.volume_slope({a})) / V;

@@ -27,6 +27,15 @@ TEST(SliderCrank, LinerIsBareByTheTravel) {
   EXPECT_NEAR(crank.liner_area(crank.volume(t)), std::numbers::pi * 0.086 * crank.piston_travel(t), 1e-12);
 }
 
+// The gas is a disc of the bore's width: its surface at any angle follows from its volume alone. 1e-12: rounding.
+TEST(SliderCrank, WallsAreTheSurfaceOfTheDiscThatHoldsTheGas) {
+  for (const double degrees : {0.0, 20.0, 90.0, 180.0}) {
+    const double V = crank.volume(CrankAngle::from_degrees(degrees));
+    EXPECT_NEAR(crank.bore_area() + crank.head_area() + crank.liner_area(V), 2 * crank.bore_area() + 4 * V / 0.086,
+                1e-12);
+  }
+}
+
 TEST(SliderCrank, RefusesACrankThatCannotTurn) {
   EXPECT_THROW(SliderCrank({0.086, 0.086, 0.04, 10}), Error);
   EXPECT_THROW(SliderCrank({0.086, 0.086, 0.145, 1}), Error);

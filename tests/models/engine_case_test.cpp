@@ -35,12 +35,50 @@ TEST(EngineCase, FiringAnglesOverruleTheArrangement) {
   EXPECT_NEAR(firing_degrees(c)[2], 490, 1e-9);
 }
 
+TEST(EngineCase, UnevenArrangementsKeepTheirAnglesAndTheirBanks) {
+  const std::string boxer = with(engine_text, "inline 4", "boxer 4");
+  EXPECT_EQ(read_engine(boxer).engine.bank, (std::vector<int>{0, 1, 0, 1}));
+  EXPECT_EQ(read_engine(with(boxer, "redline", "bank = [1, 1, 2, 2]\nredline")).engine.bank,
+            (std::vector<int>{0, 0, 1, 1}));
+  const EngineCase cross = read_engine(with(engine_text, "inline 4", "inline 4, cross-plane"));
+  const std::vector<double> expected{0, 450, 270, 540};
+  for (std::size_t k = 0; k < 4; ++k) EXPECT_NEAR(firing_degrees(cross)[k], expected[k], 1e-9);
+}
+
+TEST(EngineCase, BlendsAreFuelsWithTheirOwnAirAndHeat) {
+  const EngineCase c = read_engine(with(engine_text, "redline", "fuel = \"E85\"\nredline"));
+  EXPECT_EQ(c.engine.fuel.name, "E85");
+  EXPECT_FALSE(c.engine.diesel);
+  EXPECT_EQ(c.engine.lambda, 0.85);
+  EXPECT_LT(c.engine.burn_efficiency, 0.85);  // the rich mixture keeps carbon monoxide and hydrogen
+  EXPECT_GT(c.engine.burn_efficiency, 0.70);
+}
+
 TEST(EngineCase, CamCardLandsOnTheCylindersOwnScale) {
   const EngineCase c = read_engine(engine_text);
   EXPECT_NEAR(c.engine.exhaust.card.opens.degrees(), 126, 1e-9);
   EXPECT_NEAR(c.engine.exhaust.card.closes.degrees(), 378, 1e-9);
   EXPECT_NEAR(c.engine.intake.card.opens.degrees(), 346, 1e-9);
   EXPECT_NEAR(c.engine.intake.card.closes.degrees(), 590, 1e-9);
+}
+
+// A lift table counts from the dead centre between exhaust and intake; its card's figures follow from it.
+TEST(EngineCase, LiftTableReplacesTheCard) {
+  const EngineCase c = read_engine(engine_text +
+                                   "[engine.exhaust_valve]\nlift_table = [[\"-250 deg\", \"0 mm\"], [\"-200 deg\", \"2 "
+                                   "mm\"], [\"-110 deg\", \"9 mm\"], "
+                                   "[\"-20 deg\", \"2 mm\"], [\"30 deg\", \"0 mm\"]]\nseat_load = \"250 N\"\n"
+                                   "flow_coefficient = { lift = [\"1 mm\", \"8 mm\"], coefficient = [0.7, 0.55] }\n");
+  EXPECT_NEAR(c.engine.exhaust.card.lift, 0.009, 1e-12);
+  EXPECT_GT(c.engine.exhaust.card.opens.degrees(), 110);
+  EXPECT_LT(c.engine.exhaust.card.opens.degrees(), 160);
+  EXPECT_EQ(c.engine.exhaust.seat_load, 250);
+  EXPECT_EQ(c.engine.exhaust.shape.coefficients.size(), 2U);
+  for (const AssumedEntry& a : c.assumed)
+    for (const char* key :
+         {"exhaust_valve.lift", "exhaust_valve.opens", "exhaust_valve.stated_at", "exhaust_valve.flow_coefficient"})
+      EXPECT_NE(a.key, key);
+  EXPECT_FALSE(c.engine.intake.seat_load);
 }
 
 TEST(EngineCase, CentreAndDurationSayTheSameAsTheCard) {

@@ -48,7 +48,7 @@ TEST(MetalFigures, HeatThroughTheWallLeavesIt) {
 TEST(MetalFigures, PiecesTogetherGetWhatTheDuctsLost) {
   double sum = 0;
   for (const PieceFigures& p : bare().metal.pieces) sum += p.heat_in;
-  EXPECT_NEAR(sum * 120 / bare().rpm / bare().duct_wall_heat, 1, 1e-9);
+  EXPECT_NEAR(sum * 120 / bare().rpm / bare().energy.duct_wall_heat, 1, 1e-9);
 }
 
 TEST(MetalFigures, GasCoolsAlongARunnerAndMetalIsColderThanGas) {

@@ -48,6 +48,22 @@ TEST(Composition, FractionsSumToOne) {
   }
 }
 
+// Lean all is set free. Rich, what is missing is what the oxygen that lacks would have burned: between the heats of carbon
+// monoxide (283.0 kJ per half mole of O2) and of hydrogen (241.8), handbook values; 0.1 kJ for their rounding.
+TEST(HeatSetFree, IsWhatTheOxygenAllows) {
+  for (const Fuel& f : known_fuels()) {
+    for (const double lambda : {1.0, 1.4}) EXPECT_NEAR(heat_set_free(f, lambda), 1, 1e-12);
+    for (const double lambda : {0.7, 0.85, 0.95}) {
+      const double demand = 1 + f.hydrogen_per_carbon / 4 - f.oxygen_per_carbon / 2;
+      const double mass = 12.011 + 1.008 * f.hydrogen_per_carbon + 15.9994 * f.oxygen_per_carbon;  // kg/kmol
+      const double half_moles = 2 * (1 - lambda) * demand;
+      const double missing = (1 - heat_set_free(f, lambda)) * f.lower_heating_value * mass * 1e-6;  // kJ/mol
+      EXPECT_LT(missing, 283.1 * half_moles) << f.name << lambda;
+      EXPECT_GT(missing, 241.7 * half_moles) << f.name << lambda;
+    }
+  }
+}
+
 // Textbook ratios, whole-number formulas: 9.0 and 6.5 (rounded there to two digits).
 TEST(Composition, AlcoholsNeedTheAirThatTextbooksSay) {
   EXPECT_NEAR(stoichiometric_air_fuel_ratio(*find_fuel("ethanol")), 9.0, 0.05);

@@ -67,7 +67,7 @@ std::vector<Check> nist_checks() {
   return list.checks();
 }
 
-Fuel hydrocarbon(double hydrogen_per_carbon) { return {"CHx", hydrogen_per_carbon, 0, 0}; }
+Fuel hydrocarbon(double hydrogen_per_carbon) { return {"CHx", hydrogen_per_carbon, 0, 0, 0}; }
 
 std::vector<Check> composition_checks() {
   CheckList list("gas, burned", "balance of atoms; rich: water-gas constant 3.5, Heywood, 1988, ch. 4 (from memory)");
