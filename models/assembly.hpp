@@ -22,6 +22,7 @@ struct Assembly {
   };
   std::vector<GateSeat> gates;  // of each gate of the plan
 
+  JointGate& gate(std::size_t i) { return gates[i].joint->gate(gates[i].number); }
   const JointGate& gate(std::size_t i) const { return gates[i].joint->gate(gates[i].number); }
 };
 

@@ -33,7 +33,7 @@ double wastegate_bore(const Facts& f) { return f.wastegate_bore; }
 double wastegate_spring(const Facts& f) { return f.wastegate_spring; }
 double gate_bore_for_size(const Facts& f) { return std::sqrt(f.displacement / 2.0e-3); }
 double rotor_size_to_the_fifth(const Facts& f) { return std::pow(f.turbine_exducer / 0.060, 5); }
-double burn_centre(const Facts& f) { return (12 + 8 * std::max(f.boost_gauge, 0.0) / bar) * deg; }
+double burn_centre(const Facts& f) { return 12 * deg + assumed_burn_later * std::max(f.boost_gauge, 0.0); }
 double largest_primary_bore(const Facts& f) { return f.largest_primary_bore; }
 
 double heat_set_free(const Facts& f) { return f.heat_set_free; }

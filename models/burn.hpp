@@ -30,4 +30,7 @@ class BurnCurve {
   double a_, m_, whole_, start_, length_;
 };
 
+/// How much later with boost the burn's centre is assumed to stand, rad/Pa: 8 degrees for each bar.
+inline constexpr double assumed_burn_later = 8 * std::numbers::pi / 180 / 1e5;
+
 }  // namespace pulsewright

@@ -69,6 +69,9 @@ class Cylinder : public Element {
   void keep_exhaust_shut(double from_time, double to_time);
   void set_plenum(const Plenum& plenum) { port_.set_plenum(plenum); }
 
+  /// Half of the charge burns there from now on. Throws Error (case file) where the burn would begin before the intake is shut.
+  void set_burn_centre(CrankAngle centre);
+
   double cycle_time() const { return cycle_angle / spec_.crank_speed; }
   /// First time not before `after` at that point of the cycle.
   double next_time(CrankAngle own_angle, double after) const;

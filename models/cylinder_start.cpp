@@ -62,6 +62,19 @@ void Cylinder::fill_at_start() {
   }
 }
 
+void Cylinder::set_burn_centre(CrankAngle centre) {
+  BurnTiming timing = spec_.burn;
+  timing.centre = centre;
+  BurnProgress moved = progress(timing);
+  if (!(moved.start > shuts_))
+    throw Error(ErrorKind::case_file,
+                fmt::format("the burn begins at {:.0f} degrees after firing, before the intake seats at {:.0f}",
+                            moved.start.degrees(), shuts_.degrees()),
+                spec_.name, "check burn.centre and burn.duration");
+  spec_.burn = timing;
+  burn_ = std::move(moved);
+}
+
 void Cylinder::fill(double p, double T, double Y) {
   if (closed_) throw Error(ErrorKind::internal, "a cylinder is filled with its valves shut", spec_.name);
   content_ = filled(p, T, Y, angle_);

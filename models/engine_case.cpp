@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "models/plan_builder.hpp"
+#include "models/read_boost.hpp"
 #include "models/read_duct.hpp"
 #include "models/read_engine.hpp"
 #include "models/read_manifold.hpp"
@@ -36,21 +37,21 @@ RunCase read_run(const CaseTable& root, const EngineParts& engine, AssumedList& 
   run.cell = t.quantity("cell", Dimension::length, cell_range).value_or(0.005);
   run.warm_up = t.quantity("warm_up", Dimension::time, between(0, 3600)).value_or(0);
   run.wall_heat_factor = assumed.given_or(t.number("wall_heat_factor", between(0, 10)), "run.wall_heat_factor");
-  const std::string boost = t.choice("boost", {"given", "hold", "balanced", "step"}).value_or("given");
-  if (boost != "given")
-    t.fault("boost", "boost = \"" + boost + "\" is not possible yet",
-            "boost = \"given\": the boost of [charge] at every speed");
+  run.boost = read_boost_mode(root);
   return run;
 }
 
-/// Flow at redline, target boost and volumetric efficiency 0.95, fuel included.
-double silencer_flow(const EngineCase& engine) {
+/// Air at redline, target boost and volumetric efficiency 0.95, kg/s.
+double full_flow(const EngineCase& engine) {
   const EngineParts& e = engine.engine;
   const Gas gas = mixture_gas(e.fuel, e.lambda);
-  constexpr double volumetric_efficiency = 0.95;  // part of the silencer's definition
+  constexpr double volumetric_efficiency = 0.95;  // part of the silencer's and the cooler's definition
   const double density =
       (engine.ambient.pressure + engine.charge.boost_gauge) / (gas_constant(gas, 0) * engine.charge.temperature);
-  const double air = volumetric_efficiency * e.displacement() * density * e.redline / 120;
+  return volumetric_efficiency * e.displacement() * density * e.redline / 120;
+}
+
+double with_fuel(double air, const EngineParts& e) {
   return air * (1 + 1 / (e.lambda * stoichiometric_air_fuel_ratio(e.fuel)));
 }
 
@@ -72,7 +73,8 @@ EngineCase read_engine_case(CaseFile& file, double cell, const std::vector<doubl
   result.charge = read_charge(root, result.ambient, assumed);
   result.turbines = read_turbines(root, mixture_gas(result.engine.fuel, result.engine.lambda), assumed);
   result.silencer = read_silencer(root, assumed);
-  result.silencer.mass_flow = silencer_flow(result);
+  result.charge.full_flow = full_flow(result);
+  result.silencer.mass_flow = with_fuel(result.charge.full_flow, result.engine);
   result.run = read_run(root, result.engine, assumed);
   result.run.cell = chosen_cell(cell, result.run.cell, cell_range);
   if (!rpm.empty()) result.run.rpm = rpm;
@@ -80,6 +82,7 @@ EngineCase read_engine_case(CaseFile& file, double cell, const std::vector<doubl
   const Sketch sketch = read_manifold(root, {result.engine, result.turbines, result.ambient, result.run.cell}, assumed);
   result.plan = build_plan(sketch, assumed, file.faults());
   result.bay = read_bay(root, result.plan, result.ambient.pressure, assumed);
+  choose_holding_gates(root, result);
   file.finish();
   result.assumed = assumed.entries();
   return result;

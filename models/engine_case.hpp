@@ -45,7 +45,8 @@ struct EngineParts {
   bool diesel = false;
   bool port_injection = false;  // fuel comes with the charge, not at intake closing
   double lambda;
-  BurnTiming burn;
+  BurnTiming burn;        // at the boost of the charge
+  double burn_later = 0;  // its centre moves by that much with boost, rad/Pa; 0 where the centre is given
   double burn_efficiency;
   FrictionLaw friction;
   double piston_temperature, head_temperature, liner_temperature;  // K
@@ -61,6 +62,8 @@ struct ChargeCase {
   double temperature;  // at the intake ports at the target, K
   double compressor_efficiency;
   double work_coefficient;  // compressor work over the square of its tip speed
+  double cooler_drop = 0;   // pressure that the cooler costs at full_flow, Pa
+  double full_flow = 0;     // air at redline, the target and volumetric efficiency 0.95, kg/s
 };
 
 struct AmbientCase {
@@ -95,6 +98,10 @@ struct SilencerCase {
   double mass_flow = 0;  // at which it costs that: of redline, target boost, volumetric efficiency 0.95; kg/s
 };
 
+/// Who sets the boost: the user; the gates at the target; the shaft's balance of power, gates shut until the target is
+/// reached; or that balance after a load step from little boost.
+enum class BoostMode { given, hold, balanced, step };
+
 inline constexpr Range rpm_range{300, 25000};  // revolutions per minute that can be computed
 
 struct RunCase {
@@ -102,6 +109,7 @@ struct RunCase {
   double cell;              // m
   double wall_heat_factor;
   double warm_up = 0;  // of a cold manifold, to be computed after each settled speed, s; 0: not asked for
+  BoostMode boost = BoostMode::given;
 };
 
 struct EngineCase {

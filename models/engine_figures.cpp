@@ -167,9 +167,9 @@ void add_pulse_overlap(SpeedResult& result, const EngineModel& model, std::vecto
 void add_gates(SpeedResult& result, const EngineModel& model, const EngineBooks& cycle) {
   const double exhaust = cycle.cylinders.exhaust.mass;
   for (std::size_t i = 0; i < cycle.gates.size(); ++i) {
-    const GatePlan& gate = model.engine_case().plan.gates[i];
-    result.gates.push_back(
-        {gate.name, cycle.gates[i].mass / exhaust, gate.opening, cycle.gates[i].mass / model.cycle_time()});
+    const GatePlan gate = model.gate_now(i);
+    result.gates.push_back({gate.name, cycle.gates[i].mass / exhaust, gate.opening,
+                            cycle.gates[i].mass / model.cycle_time(), gate.bore, gate.holds, {}});
   }
 }
 
@@ -259,9 +259,9 @@ void add_shafts(SpeedResult& result, const EngineModel& model, const std::vector
 
 void add_boost(SpeedResult& result, const EngineModel& model) {
   const EngineCase& engine = model.engine_case();
-  result.boost_gauge = engine.charge.boost_gauge;
+  result.boost_gauge = model.boost();
   result.intake_pressure = model.intake_pressure();
-  result.intake_temperature = engine.charge.temperature;
+  result.intake_temperature = model.intake_temperature();
   if (result.boost_gauge < least_boost_for_ratio || result.turbine.empty()) return;
   double drive = 0;
   for (const EntryFigures& entry : result.turbine)

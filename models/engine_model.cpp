@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <limits>
 
+#include "models/compressor.hpp"
 #include "models/silencer.hpp"
 #include "models/turbine_work.hpp"
 #include "solver/composition.hpp"
@@ -36,6 +37,14 @@ int silenced_exits(const ManifoldPlan& plan) {
   return std::max(1, exits);
 }
 
+/// Air at the boost target, for the first cycle.
+double guessed_air_flow(const EngineCase& engine, const Gas& gas, double rpm) {
+  constexpr double volumetric_efficiency = 0.9;
+  const double density =
+      (engine.ambient.pressure + engine.charge.boost_gauge) / (gas_constant(gas, 0) * engine.charge.temperature);
+  return volumetric_efficiency * density * engine.engine.displacement() * rpm / 120;
+}
+
 /// The plan with exhaust gas in its ducts to begin with.
 ManifoldPlan warmed(ManifoldPlan plan) {
   for (DuctPlan& duct : plan.ducts)
@@ -51,12 +60,16 @@ EngineModel::EngineModel(const EngineCase& engine, double rpm)
       gas_(gas_of(engine)),
       rpm_(rpm),
       cycle_time_(120 / rpm),
+      boost_(engine.charge.boost_gauge),
+      air_flow_(guessed_air_flow(engine, gas_, rpm)),
       cylinders_(static_cast<std::size_t>(engine.engine.cylinders())),
       assembly_(assemble(warmed(engine.plan), gas_, options_of(engine), engine.run.cell,
                          [this](const NodePlan& node) { return machine(node); })),
       metal_(engine.plan, engine.bay, *assembly_.network) {}
 
-double EngineModel::intake_pressure() const { return case_.ambient.pressure + case_.charge.boost_gauge; }
+double EngineModel::intake_pressure() const { return case_.ambient.pressure + boost_; }
+
+double EngineModel::intake_temperature() const { return charge_temperature_at(case_, gas_, boost_, air_flow_); }
 
 CylinderSpec EngineModel::cylinder_spec(int cylinder) const {
   const EngineParts& e = case_.engine;
@@ -75,24 +88,82 @@ CylinderSpec EngineModel::cylinder_spec(int cylinder) const {
   spec.walls.piston_temperature = e.piston_temperature;
   spec.walls.head_temperature = e.head_temperature;
   spec.walls.liner_temperature = e.liner_temperature;
-  spec.plenum = {intake_pressure(), case_.charge.temperature};
+  spec.plenum = {intake_pressure(), intake_temperature()};
   return spec;
 }
 
-// Equation   dh0 = (h(T_s) - h(T_ambient))/eta, T_s isentropic from ambient to the intake's pressure
-// Source     definition of the isentropic efficiency
-// Symbols    dh0 J/kg; eta compressor efficiency, assumed
-// Valid for  boost given; losses of the cooler count as the compressor's
-// Tested by  tests/models/engine_run_test.cpp
-double EngineModel::compressor_work() const {
-  if (case_.charge.boost_gauge <= 0) return 0;
-  const double T = case_.ambient.temperature,
-               T_s = isentropic_temperature(gas_, T, 0, intake_pressure() / case_.ambient.pressure);
-  return (enthalpy(gas_, T_s, 0) - enthalpy(gas_, T, 0)) / case_.charge.compressor_efficiency;
-}
+double EngineModel::compressor_work() const { return compressor_point(case_, gas_, boost_, air_flow_).work; }
 
 double EngineModel::tip_speed(std::size_t turbine) const {
   return turbine_tip_speed(compressor_work(), case_.charge.work_coefficient, case_.turbines[turbine].wheel_ratio);
+}
+
+// Equation   burn centre = the case's + k (max(b, 0) - max(target, 0))
+// Source     common practice, no source: more boost is burned later to stay out of knock
+// Symbols    b boost Pa; k rad/Pa, 0 where the case gives the centre
+// Valid for  any boost
+// Tested by  tests/models/engine_model_test.cpp
+void EngineModel::set_boost(double gauge) {
+  boost_ = gauge;
+  const EngineParts& e = case_.engine;
+  const double later = e.burn_later * (std::max(gauge, 0.0) - std::max(case_.charge.boost_gauge, 0.0));
+  for (Cylinder* cylinder : cylinders_) cylinder->set_burn_centre(e.burn.centre + CrankAngle{later});
+  follow_boost();
+}
+
+/// What hangs on the boost and on the air that flows.
+void EngineModel::follow_boost() {
+  const Plenum plenum{intake_pressure(), intake_temperature()};
+  for (Cylinder* cylinder : cylinders_) cylinder->set_plenum(plenum);
+  for (std::size_t i = 0; i < turbines_.size(); ++i) turbines_[i]->set_tip_speed(tip_speed(i));
+}
+
+void EngineModel::set_gate_opening(double share) {
+  gate_opening_ = share;
+  seat_gates();
+}
+
+void EngineModel::set_gate_scale(double scale) {
+  gate_scale_ = scale;
+  seat_gates();
+}
+
+void EngineModel::seat_gates() {
+  for (std::size_t i = 0; i < case_.plan.gates.size(); ++i)
+    if (case_.plan.gates[i].holds) {
+      const GatePlan gate = gate_now(i);
+      assembly_.gate(i).effective_area = gate.flow_coefficient * gate_area(gate);
+    }
+}
+
+GatePlan EngineModel::gate_now(std::size_t i) const {
+  GatePlan gate = case_.plan.gates[i];
+  if (!gate.holds) return gate;
+  gate.opening = gate_opening_;
+  gate.bore *= gate_scale_;
+  gate.full_lift *= gate_scale_;
+  return gate;
+}
+
+double EngineModel::air_drawn() const {
+  const EngineParts& e = case_.engine;
+  const double air_fuel_ratio = stoichiometric_air_fuel_ratio(e.fuel) * e.lambda;
+  double drawn = 0;
+  for (const Cylinder* cylinder : cylinders_) drawn += cylinder->totals().intake.mass;
+  return e.port_injection ? drawn * air_fuel_ratio / (1 + air_fuel_ratio) : drawn;
+}
+
+double EngineModel::shaft_work() const {
+  double work = 0;
+  for (std::size_t i = 0; i < turbines_.size(); ++i)
+    work += case_.turbines[i].mechanical_efficiency * turbines_[i]->totals().shaft_work;
+  return work;
+}
+
+void EngineModel::end_cycle(double air_before, double work_before) {
+  air_flow_ = std::max(0.0, air_drawn() - air_before) / cycle_time_;
+  turbine_power_ = (shaft_work() - work_before) / cycle_time_;
+  follow_boost();
 }
 
 double EngineModel::exit_area() const {

@@ -54,6 +54,7 @@ struct GatePlan {
   double flow_coefficient;
   double opening;        // share of full lift, 0..1
   int destination = -1;  // node of the joint that it blows into (no momentum enters there); -1: air
+  bool holds = false;    // opens as far as the boost target asks for
   std::optional<GateSpring> spring{};
   std::string no_spring{};  // what the case leaves out, where there is none: "spring", "diaphragm"
   bool cut_out = false;     // nothing moves it: whoever holds the boost leaves it alone

@@ -78,7 +78,7 @@ void add_gates(const Draft& draft, const Numbers& nodes, ManifoldPlan& plan) {
   for (const DraftGate& gate : draft.gates) {
     const GateSketch& sketch = draft.sketch.gates[static_cast<std::size_t>(gate.sketch)];
     plan.gates.push_back({sketch.name, number(nodes, gate.from), gate.n, sketch.bore, sketch.full_lift,
-                          sketch.flow_coefficient, sketch.opening, number(nodes, gate.to)});
+                          sketch.flow_coefficient, sketch.opening, number(nodes, gate.to), sketch.holds});
     plan.gates.back().spring = sketch.spring;
     plan.gates.back().no_spring = sketch.no_spring;
     plan.gates.back().cut_out = sketch.cut_out;

@@ -130,8 +130,7 @@ GateSketch read_gate(const CaseTable& t, int number, AssumedList& assumed) {
       assumed.given_or(t.quantity("full_lift", Dimension::length, above(0, 0.1)), "wastegate.full_lift", gate.name);
   gate.flow_coefficient = assumed.given_or(t.number("flow_coefficient", above(0, 1)), "wastegate.flow_coefficient");
   gate.opening = t.number("opening", between(0, 1)).value_or(0);
-  if (t.boolean("hold").value_or(false))
-    t.fault("hold", "a gate that holds the boost is not possible yet", "give opening, from 0.0 to 1.0");
+  gate.holds = t.boolean("hold").value_or(false);
   read_gate_spring(t, gate, assumed);
   return gate;
 }

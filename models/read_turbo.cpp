@@ -22,11 +22,9 @@ double charge_temperature(const AmbientCase& ambient, double ratio, double effic
 
 double assumed_charge_temperature(const CaseTable& root, const AmbientCase& ambient, const ChargeCase& charge,
                                   AssumedList& assumed) {
-  const CaseTable cooler = root.table("cooler");
-  const double effectiveness = assumed.given_or(cooler.number("effectiveness", between(0, 1)), "cooler.effectiveness");
-  const double drop = assumed.given_or(
-      cooler.quantity("pressure_drop", Dimension::pressure_difference, between(0, 2e5)), "cooler.pressure_drop");
-  const double ratio = (ambient.pressure + charge.boost_gauge + drop) / ambient.pressure;
+  const double effectiveness =
+      assumed.given_or(root.table("cooler").number("effectiveness", between(0, 1)), "cooler.effectiveness");
+  const double ratio = (ambient.pressure + charge.boost_gauge + charge.cooler_drop) / ambient.pressure;
   return charge_temperature(ambient, ratio, charge.compressor_efficiency, effectiveness);
 }
 
@@ -51,6 +49,9 @@ ChargeCase read_charge(const CaseTable& root, const AmbientCase& ambient, Assume
       assumed.given_or(compressor.number("efficiency", above(0.2, 1)), "compressor.efficiency");
   charge.work_coefficient =
       assumed.given_or(compressor.number("work_coefficient", between(0.3, 1)), "compressor.work_coefficient");
+  charge.cooler_drop = assumed.given_or(
+      root.table("cooler").quantity("pressure_drop", Dimension::pressure_difference, between(0, 2e5)),
+      "cooler.pressure_drop");
   const auto temperature = t.quantity("temperature", Dimension::temperature, between(220, 500));
   charge.temperature = temperature ? *temperature : assumed_charge_temperature(root, ambient, charge, assumed);
   return charge;

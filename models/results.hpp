@@ -58,9 +58,12 @@ struct CylinderFigures {
 
 struct GateFigures {
   std::string name;
-  double share_of_flow;  // of all exhaust gas, 0..1
-  double opening;        // share of full lift
-  double flow;           // kg/s
+  double share_of_flow;                        // of all exhaust gas, 0..1
+  double opening;                              // share of full lift
+  double flow;                                 // kg/s
+  double bore;                                 // m
+  bool holds_target;                           // it opens for the boost target
+  std::optional<double> bore_that_would_hold;  // where it cannot hold, m; rounded up
 };
 
 /// A blowdown's first way to a place.
@@ -90,6 +93,25 @@ struct Timing {
   std::string step_setter;  // duct and distance of the cell that sets the time step
 };
 
+/// How the boost of a speed came about. The compressor's and the turbine's power stand in the speed's result.
+struct BoostFigures {
+  enum class State {
+    given,         // by the user; nothing was balanced
+    held,          // at the target, gates open as far as that takes
+    below_target,  // the turbine has too little power, gates shut
+    cannot_hold,   // gates wide open, boost above the target
+    not_reached,   // target imposed, gates shut, and the turbine has less power than that takes
+    no_boost       // the turbine gives less than the least boost takes
+  };
+  State state = State::given;
+  double target = 0;                          // Pa gauge
+  std::string why_no_bore;                    // where it cannot hold and no bore would
+  std::optional<double> time_to_boost;        // to 90 % of the target after the load step, s
+  std::string why_no_time;                    // where there is none
+  std::vector<double> step_time, step_boost;  // of the load step, cycle by cycle; s, Pa gauge
+  int search_cycles = 0;                      // spent before the settled ones
+};
+
 struct SpeedResult {
   double rpm;
   bool settled;
@@ -98,9 +120,10 @@ struct SpeedResult {
   double mass_error, energy_error;                          // |in - out - stored| / in, last cycle
   double unsettled_mass, unsettled_energy;                  // |stored| / in
   double boost_gauge, intake_pressure, intake_temperature;  // Pa, Pa, K
-  double turbine_wheel_speed;                               // m/s, at the inducer's tip
-  double compressor_power;                                  // that the boost asks for, W
-  double turbine_surplus;  // shaft power behind the bearings beyond that; below zero: the boost cannot be held, W
+  BoostFigures boost;
+  double turbine_wheel_speed;  // m/s, at the inducer's tip
+  double compressor_power;     // that the boost asks for, W
+  double turbine_surplus;      // shaft power behind the bearings beyond that; below zero: the boost cannot be held, W
   std::vector<EntryFigures> turbine;
   std::vector<ShaftFigures> shafts;  // one for each turbine
   std::vector<GateFigures> gates;
@@ -117,12 +140,20 @@ struct SpeedResult {
   CycleRecord record;
 };
 
+/// From which engine speed the boost reaches 90 % of the target.
+struct Threshold {
+  std::optional<double> rpm;  // interpolated between the computed speeds
+  double low = 0, high = 0;   // the computed speeds around it
+  std::string reason;         // why there is none
+};
+
 struct EngineResult {
   std::string title;
   double ambient_pressure;  // Pa
   double cell;              // m
   std::vector<AssumedEntry> assumed;
   std::vector<SpeedResult> speeds;
+  Threshold threshold;
 };
 
 }  // namespace pulsewright

@@ -60,7 +60,7 @@ std::vector<EngineResult> run_engines(const std::vector<const EngineCase*>& case
   std::vector<Job> jobs;
   for (std::size_t i = 0; i < cases.size(); ++i) {
     const EngineCase& engine = *cases[i];
-    results.push_back({engine.title, engine.ambient.pressure, engine.run.cell, engine.assumed, {}});
+    results.push_back({engine.title, engine.ambient.pressure, engine.run.cell, engine.assumed, {}, {}});
     results.back().speeds.resize(engine.run.rpm.size());
     for (std::size_t k = 0; k < engine.run.rpm.size(); ++k) jobs.push_back({i, k});
   }

@@ -60,6 +60,7 @@ struct GateSketch {
   std::optional<GateSpring> spring;
   std::string no_spring;  // what the case leaves out, where there is none: "spring", "diaphragm"
   bool cut_out = false;   // an opening that nothing moves: no gate of the boost
+  bool holds = false;     // the boost, in the modes that hold it
 };
 
 /// Something that narrows a duct at a place along it.
