@@ -7,6 +7,7 @@
 #include <iostream>
 #include <memory>
 
+#include "cli/boost_text.hpp"
 #include "cli/layout_text.hpp"
 #include "cli/option_value.hpp"
 #include "cli/outcome.hpp"
@@ -90,7 +91,8 @@ Json compare_json(const std::vector<Layout>& layouts, std::optional<double> peak
   j["not_held_equal"] = not_equal(layouts);
   j["crossings"] = crossings_json(layouts);
   j["different"] = differences(layouts);
-  j["boost"] = boost_given_sentence;
+  j["boost"] = boost_sentence(layouts);
+  j["boost_lines"] = boost_lines(layouts);
   j["layouts"] = Json::array();
   for (const Layout& l : layouts) {
     Json layout = engine_json(l.loaded, l.result, peak);

@@ -73,6 +73,13 @@ Value hottest_metal(const SpeedResult& s, double) {
   const RunnerFigures* hottest = hottest_runner(s.metal);
   return hottest ? Value(hottest->hottest - zero_celsius) : Value{};
 }
+Value boost(const SpeedResult& s, double) { return s.boost_gauge / bar; }
+Value gate_opening(const SpeedResult& s, double) {
+  return highest(s.gates, [](const GateFigures& g) { return Value(100 * g.opening); });
+}
+Value gate_flow(const SpeedResult& s, double) {
+  return total(s.gates, [](const GateFigures& g) { return 100 * g.share_of_flow; });
+}
 Value torque(const SpeedResult& s, double) { return s.torque; }
 Value worst_filling(const SpeedResult& s, double) { return lowest(s.cylinders, filling); }
 Value filling_spread(const SpeedResult& s, double) {
@@ -101,6 +108,7 @@ Value pulse_overlap(const SpeedResult& s, double) {
 }
 
 const char* const never_open_together = "intake and exhaust valves are never open together";
+const char* const no_gate = "there is no wastegate";
 const char* const low_boost = "boost is below 0.2 bar, and a ratio to it says nothing";
 
 FigureWords words(int rank, const char* name, const char* sentence, const char* more, const char* less) {
@@ -132,6 +140,14 @@ FigureWords drive_words() {
 
 std::vector<FigureRow> turbine_rows() {
   return {
+      {"boost, bar gauge",
+       2,
+       boost,
+       false,
+       {},
+       measured(words(0, "boost", "makes {amount} {way} boost", "more", "less"), "bar", "bar gauge", 0.02)},
+      {"gate open, % of lift", 0, gate_opening, false, no_gate},
+      {"exhaust through the gates, %", 0, gate_flow, false, no_gate},
       {"drive pressure, bar gauge", 2, drive_gauge, false, {}, drive_words()},
       {"drive pressure, bar absolute", 2, drive_absolute},
       {"mean, gas brought to rest, bar abs", 2, stagnation},

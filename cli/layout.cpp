@@ -45,7 +45,7 @@ std::vector<std::string> not_held(const std::vector<Layout>& layouts) {
   std::vector<std::string> lines;
   for (const Layout& l : layouts)
     for (const SpeedResult& s : l.result.speeds)
-      if (s.turbine_surplus < 0)
+      if (s.boost.state == BoostFigures::State::given && s.turbine_surplus < 0)
         lines.push_back(
             fmt::format("BOOST NOT HELD: {} at {:.0f} rpm: the turbine gives {:.1f} kW less than the compressor takes "
                         "for this boost (both efficiencies are assumed).",

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <functional>
 
+#include "cli/boost_text.hpp"
 #include "cli/metal_text.hpp"
 #include "shared/text_table.hpp"
 #include "shared/words.hpp"
@@ -127,7 +128,8 @@ std::string head(const std::vector<Layout>& layouts) {
   for (const std::string& line : not_equal(layouts)) text += broken("! " + line, "");
   const auto different = differences(layouts);
   if (!different.empty()) text += "Different from A:\n" + all_broken(different, "  ");
-  return text + "\n" + broken(boost_given_sentence, "") + "\n";
+  text += "\n" + broken(boost_sentence(layouts), "");
+  return text + all_broken(boost_warnings(layouts), "") + all_broken(boost_lines(layouts), "  ") + "\n";
 }
 
 std::string tables(const std::vector<Layout>& layouts) {

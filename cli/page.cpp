@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "cli/boost_text.hpp"
 #include "cli/layout_text.hpp"
 #include "cli/metal_text.hpp"
 #include "cli/page_charts.hpp"
@@ -74,7 +75,9 @@ std::string first_words(const std::vector<Layout>& layouts) {
           bullets(held_equal(layouts)) + "</div>\n";
   for (const std::string& line : not_equal(layouts)) not_held_equal += paragraph("warn", line);
   if (!different.empty()) html += "<div><h2>Different from A</h2>\n" + shortened(different) + "</div>";
-  return html + "</div>\n" + not_held_equal + paragraph("warn", boost_given_sentence);
+  html += "</div>\n" + not_held_equal + paragraph("warn", boost_sentence(layouts));
+  const auto lines = boost_lines(layouts);
+  return lines.empty() ? html : html + bullets(lines, "lead");
 }
 
 std::string figures(const std::vector<Layout>& layouts) {
@@ -138,6 +141,7 @@ std::string page_html(const std::vector<Layout>& layouts) {
   for (const std::string& line : turbine_sentences(layouts)) html += paragraph("warn", line);
   for (const std::string& line : valve_float(layouts))
     html += paragraph(line.starts_with("VALVE FLOAT") ? "warn" : "soft", line);
+  for (const std::string& line : boost_warnings(layouts)) html += paragraph("warn", line);
   for (const std::string& line : not_held(layouts)) html += paragraph("warn", line);
   html += first_words(layouts) + figures(layouts) + speed_sections(layouts) + assumptions(layouts);
   html += "<h2>Hottest metal of each runner</h2>\n" + bullets(metal_lines(layouts));

@@ -1,5 +1,6 @@
 #include "cli/result_json.hpp"
 
+#include "cli/boost_text.hpp"
 #include "cli/metal_text.hpp"
 #include "shared/version.hpp"
 
@@ -77,13 +78,53 @@ Json overlap_json(const PulseOverlap& o) {
   return j;
 }
 
-Json gate_json(const GateFigures& g) {
+constexpr std::string_view holds_already = "the target is held, or not reached";
+
+Json gate_json(const GateFigures& g, const BoostFigures& boost) {
+  using State = BoostFigures::State;
   Json j{{"name", g.name}};
+  put_number(j, "bore_mm", 1e3 * g.bore);
   put_number(j, "share_of_flow", g.share_of_flow);
   put_number(j, "opening", g.opening);
   put_number(j, "flow_kg_s", g.flow);
-  put_missing(j, "holds", "boost is given: whether the gate holds it is not computed");
+  if (boost.state == State::given)
+    put_missing(j, "holds", "boost is given: whether the gate holds it is not computed");
+  else if (!g.holds_target)
+    put_missing(j, "holds", "this gate does not look after the boost");
+  else
+    j["holds"] = boost.state != State::cannot_hold;
+  const auto bore = g.bore_that_would_hold;
+  put_number(j, "bore_that_would_hold_mm", bore ? std::optional(1e3 * *bore) : bore,
+             boost.why_no_bore.empty() ? holds_already : std::string_view(boost.why_no_bore));
   return j;
+}
+
+void put_boost(Json& j, const SpeedResult& s) {
+  using State = BoostFigures::State;
+  const BoostFigures& b = s.boost;
+  j["boost_state"] = boost_word(b.state);
+  put_number(j, "boost_target_gauge_bar", b.target / bar);
+  if (b.state == State::given)
+    put_missing(j, "cannot_hold", "boost is given: whether the gates hold it is not computed");
+  else
+    j["cannot_hold"] = b.state == State::cannot_hold;
+  const auto bore = bore_that_would_hold(s);
+  put_number(j, "bore_that_would_hold_mm", bore ? std::optional(1e3 * *bore) : bore,
+             b.state != State::cannot_hold ? holds_already
+             : b.why_no_bore.empty()       ? std::string_view("the gates differ: see each of them")
+                                           : std::string_view(b.why_no_bore));
+  put_number(j, "time_to_boost_s", b.time_to_boost,
+             b.why_no_time.empty() ? std::string_view("no load step was run") : std::string_view(b.why_no_time));
+  if (b.step_time.empty()) return;
+  j["step"]["time_s"] = b.step_time;
+  for (double boost : b.step_boost) j["step"]["boost_gauge_bar"].push_back(boost / bar);
+}
+
+void put_threshold(Json& j, const Threshold& t) {
+  const auto end = [&t](double rpm) { return t.rpm ? std::optional(rpm) : std::nullopt; };
+  put_number(j, "threshold_rpm", t.rpm, t.reason);
+  put_number(j, "threshold_rpm_low", end(t.low), t.reason);
+  put_number(j, "threshold_rpm_high", end(t.high), t.reason);
 }
 
 template <class List, class Make>
@@ -150,7 +191,8 @@ Json speed_json(const SpeedResult& s, double ambient) {
   j["shafts"] = array_of(s.shafts, shaft_json);
   put_engine(j, s);
   j["energy"] = energy_json(s.energy);
-  j["gates"] = array_of(s.gates, gate_json);
+  put_boost(j, s);
+  j["gates"] = array_of(s.gates, [&s](const GateFigures& g) { return gate_json(g, s.boost); });
   j["cylinders"] = array_of(s.cylinders, cylinder_json);
   j["arrivals"] = array_of(s.arrivals, arrival_json);
   j["overlap"] = array_of(s.overlap, overlap_json);
@@ -208,6 +250,7 @@ Json engine_json(const LoadedCase& loaded, const EngineResult& result, std::opti
   Json j = case_json(loaded, result.assumed);
   put_number(j, "ambient_pressure_bar", result.ambient_pressure / bar);
   put_number(j, "cell_mm", 1e3 * result.cell);
+  put_threshold(j, result.threshold);
   j["speeds"] = array_of(result.speeds, [&](const SpeedResult& s) {
     Json speed = speed_json(s, result.ambient_pressure);
     if (fma_peak_gflops) speed["timing"] = timing_json(s.timing, *fma_peak_gflops);

@@ -29,6 +29,7 @@ double exhaust_head(const Facts& f) { return f.exhaust_head; }
 double intake_head(const Facts& f) { return f.intake_head; }
 double primary_bore(const Facts& f) { return f.primary_bore; }
 double turbine_inducer(const Facts& f) { return f.turbine_inducer; }
+double turbine_exducer(const Facts& f) { return f.turbine_exducer; }
 double wastegate_bore(const Facts& f) { return f.wastegate_bore; }
 double wastegate_spring(const Facts& f) { return f.wastegate_spring; }
 double gate_bore_for_size(const Facts& f) { return std::sqrt(f.displacement / 2.0e-3); }
@@ -156,6 +157,8 @@ constexpr AssumedRow rows[] = {
     {"run.wall_heat_factor", 1, one, between(0.65, 1.35), "", plain,
      "on Nu = 0.07 Re^0.75 (form after Depcik and Assanis, SAE 2002-01-0372, constants from memory); published fits "
      "spread this much"},
+    {"run.step_from", 0.10, one, between(0.05, 0.2), "of the target's boost", plain,
+     "a load step begins at full load with the shaft still turning as fast as this boost asks; assumed"},
     {"emissivity", 0.8, one, between(0.3, 0.95), "", plain,
      "oxidised stainless; bright new tube is near 0.3; from memory"},
     {"alloy", 0, one, no_range, "", plain, "what most stock tube for the job is; common practice, no source",
@@ -200,6 +203,8 @@ constexpr AssumedRow rows[] = {
      "cast iron (EN-GJS-SiMo)"},
     {"turbine.tongue_leak", 0.06, one, between(0, 0.15), "", plain,
      "gap between the scrolls of a divided housing, in scroll throats; assumed"},
+    {"turbine.inducer", 1.16, turbine_exducer, between(1.08, 1.25), "mm", mm,
+     "1.16 exducers, a usual turbine wheel; common practice, no source"},
     {"turbine.inertia", 3.5e-5, rotor_size_to_the_fifth, times(0.5, 2), "kg m^2", plain,
      "scaled with the fifth power of the exducer from 60 mm; assumed"},
     {"compressor.exducer", 1.05, turbine_inducer, between(0.945, 1.155), "mm", mm,

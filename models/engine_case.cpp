@@ -76,6 +76,7 @@ EngineCase read_engine_case(CaseFile& file, double cell, const std::vector<doubl
   result.charge.full_flow = full_flow(result);
   result.silencer.mass_flow = with_fuel(result.charge.full_flow, result.engine);
   result.run = read_run(root, result.engine, assumed);
+  read_load_step(root, result, assumed);
   result.run.cell = chosen_cell(cell, result.run.cell, cell_range);
   if (!rpm.empty()) result.run.rpm = rpm;
   refuse_what_comes_later(root);

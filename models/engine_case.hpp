@@ -110,6 +110,7 @@ struct RunCase {
   double wall_heat_factor;
   double warm_up = 0;  // of a cold manifold, to be computed after each settled speed, s; 0: not asked for
   BoostMode boost = BoostMode::given;
+  double step_from = 0;  // mode step: share of the target's boost before the step
 };
 
 struct EngineCase {

@@ -160,6 +160,13 @@ double EngineModel::shaft_work() const {
   return work;
 }
 
+double EngineModel::power_now() const {
+  double power = 0;
+  for (std::size_t i = 0; i < turbines_.size(); ++i)
+    power += case_.turbines[i].mechanical_efficiency * turbines_[i]->reading().power_shaft;
+  return power;
+}
+
 void EngineModel::end_cycle(double air_before, double work_before) {
   air_flow_ = std::max(0.0, air_drawn() - air_before) / cycle_time_;
   turbine_power_ = (shaft_work() - work_before) / cycle_time_;

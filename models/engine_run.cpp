@@ -4,8 +4,11 @@
 
 #include <algorithm>
 #include <chrono>
+#include <cmath>
 
+#include "models/boost_control.hpp"
 #include "models/engine_figures.hpp"
+#include "models/load_step.hpp"
 #include "models/settle.hpp"
 #include "models/warm_up.hpp"
 #include "shared/error.hpp"
@@ -75,11 +78,48 @@ std::vector<Watched> watched_cycle(EngineModel& model, const CycleProgress& prog
   return figures(model, watches);
 }
 
-void settle(EngineModel& model, SettleWatch& watch, const CycleProgress& progress) {
+constexpr int most_searching_cycles = 160;
+
+void settle(EngineModel& model, BoostControl& boost, SettleWatch& watch, const CycleProgress& progress) {
   watched_cycle(model, progress);  // the first cycle forgets the start; cylinders have no whole cycle yet
-  while (!watch.settled() && watch.cycles() < SettleWatch::most_cycles - 2) {
+  const int most = boost.searches() ? most_searching_cycles : SettleWatch::most_cycles - 2;
+  while (!(watch.settled() && boost.done()) && watch.cycles() < most) {
     watch.add(watched_cycle(model, progress));
+    boost.after_cycle();
   }
+}
+
+/// The search for the boost of a case; in mode step after the step.
+BoostControl started(EngineModel& model, BoostFigures& figures, const CycleProgress& progress) {
+  const EngineCase& engine = model.engine_case();
+  if (engine.run.boost != BoostMode::step || !(engine.charge.boost_gauge > 0)) return BoostControl(model);
+  LoadStep step = run_load_step(model, [&] { ask(model, progress); });
+  figures.time_to_boost = step.time;
+  figures.why_no_time = std::move(step.why);
+  figures.step_time = std::move(step.times);
+  figures.step_boost = std::move(step.boost);
+  return BoostControl(model, model.boost());
+}
+
+void note_boost(SpeedResult& result, const EngineModel& model, const BoostControl& boost) {
+  result.boost.state = boost.state();
+  result.boost.target = model.engine_case().charge.boost_gauge;
+}
+
+/// Up to the next tenth of a millimetre: a printed bore is never too small.
+double rounded_up(double bore) { return std::ceil(bore * 1e4 - 1e-6) * 1e-4; }
+
+void find_larger_gates(SpeedResult& result, EngineModel& model, const CycleProgress& progress) {
+  if (result.boost.state != BoostFigures::State::cannot_hold) return;
+  const auto& gates = model.engine_case().plan.gates;
+  if (std::ranges::none_of(gates, &GatePlan::holds)) {
+    result.boost.why_no_bore = "there is no wastegate";
+    return;
+  }
+  const HoldingScale found = scale_that_would_hold(model, [&] { model.cycle([&] { ask(model, progress); }); });
+  result.boost.why_no_bore = found.why;
+  for (std::size_t i = 0; found.scale && i < gates.size(); ++i)
+    if (gates[i].holds) result.gates[i].bore_that_would_hold = rounded_up(*found.scale * gates[i].bore);
 }
 
 /// |in - out - stored| / in and |stored| / in over one cycle. In: charge, fuel and the heat that combustion adds.
@@ -127,13 +167,14 @@ SpeedResult run_speed(const EngineCase& engine, double rpm, const SpeedOptions& 
   const auto begun = std::chrono::steady_clock::now();
   EngineModel model(engine, rpm);
   if (options.measure_time) model.network().measure_time();
-  SettleWatch watch;
-  settle(model, watch, progress);
-
   SpeedResult result{};
+  BoostControl boost = started(model, result.boost, progress);
+  SettleWatch watch;
+  settle(model, boost, watch, progress);
+
   result.rpm = rpm;
-  result.settled = watch.settled();
-  if (!result.settled) result.unsettled_figure = watch.worst();
+  result.settled = watch.settled() && boost.done();
+  if (!result.settled) result.unsettled_figure = boost.done() ? watch.worst() : boost.in_words();
   CycleRecorder recorder(model.network(), rpm);
   const RecordedGauges gauges(model, recorder);
   const EngineBooks before = read_books(model);
@@ -145,7 +186,9 @@ SpeedResult run_speed(const EngineCase& engine, double rpm, const SpeedOptions& 
   if (options.measure_time) add_shares(result.timing, model);
   fill_figures(result, model, recorder, gauges, cycle);
   result.metal = metal_figures(model.metal(), result.record);
+  note_boost(result, model, boost);
   if (engine.run.warm_up > 0) result.warm_up = warm_up(model, engine.run.warm_up, [&] { ask(model, progress); });
+  find_larger_gates(result, model, progress);
   return result;
 }
 

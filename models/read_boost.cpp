@@ -1,6 +1,9 @@
 #include "models/read_boost.hpp"
 
 #include <algorithm>
+#include <cmath>
+
+#include "models/read_duct.hpp"
 
 namespace pulsewright {
 namespace {
@@ -9,6 +12,9 @@ bool some_gate_holds(const CaseTable& root) {
   return std::ranges::any_of(root.tables("wastegate"),
                              [](const CaseTable& gate) { return gate.boolean("hold").value_or(false); });
 }
+
+/// The exducer of the wheel whose assumed inertia this is: the row's rule turned round.
+double exducer_of_inertia(double inertia) { return 0.060 * std::pow(inertia / 3.5e-5, 0.2); }
 
 }  // namespace
 
@@ -19,6 +25,24 @@ BoostMode read_boost_mode(const CaseTable& root) {
   if (mode == "hold") return BoostMode::hold;
   if (mode == "balanced") return BoostMode::balanced;
   return mode == "step" ? BoostMode::step : BoostMode::given;
+}
+
+void read_load_step(const CaseTable& root, EngineCase& engine, AssumedList& assumed) {
+  const auto from = root.table("run").number("step_from", between(0.01, 0.8));
+  if (engine.run.boost != BoostMode::step) return;
+  engine.run.step_from = assumed.given_or(from, "run.step_from");
+  const auto tables = root.tables("turbine");
+  for (std::size_t i = 0; i < engine.turbines.size(); ++i) {
+    TurbineCase& t = engine.turbines[i];
+    if (!t.inertia) {
+      tables[i].fault_here("boost = \"step\" needs the inertia of the shaft",
+                           "give exducer = \"55 mm\" of the turbine wheel, or inertia = \"3.5e-5 kg m^2\"");
+      continue;
+    }
+    if (t.inducer) continue;
+    assumed.facts().turbine_exducer = t.exducer.value_or(exducer_of_inertia(*t.inertia));
+    t.inducer = assumed.take("turbine.inducer", engine.turbines.size() > 1 ? t.name : "");
+  }
 }
 
 void choose_holding_gates(const CaseTable& root, EngineCase& engine) {

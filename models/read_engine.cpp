@@ -45,7 +45,7 @@ std::optional<double> read_burn_centre(const CaseTable& t) {
 void read_burn(const CaseTable& t, EngineParts& e, AssumedList& assumed) {
   const auto centre = read_burn_centre(t);
   e.burn.centre = {assumed.given_or(centre, "engine.burn.centre")};
-  e.burn_later = centre ? 0 : assumed_burn_later;
+  e.burn_later = centre || e.diesel ? 0 : assumed_burn_later;
   e.burn.duration = {assumed.given_or(t.quantity("duration", Dimension::angle, between(5 * degree, 120 * degree)),
                                       "engine.burn.duration")};
   e.burn.wiebe_a = assumed.given_or(t.number("wiebe_a", between(0.5, 20)), "engine.burn.wiebe_a");

@@ -8,6 +8,7 @@
 #include <mutex>
 
 #include "models/engine_run.hpp"
+#include "models/threshold.hpp"
 #include "shared/error.hpp"
 
 namespace pulsewright {
@@ -75,6 +76,8 @@ std::vector<EngineResult> run_engines(const std::vector<const EngineCase*>& case
       together.set(j, 1);
     });
   });
+  for (std::size_t i = 0; i < cases.size(); ++i)
+    results[i].threshold = boost_threshold(*cases[i], results[i].speeds);
   return results;
 }
 
