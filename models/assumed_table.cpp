@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "models/assumed.hpp"
+#include "models/burn.hpp"
 
 namespace pulsewright {
 namespace {
