@@ -25,6 +25,7 @@ const std::vector<CheckSet>& all_checks() {
       {"engine", engine_checks, 0.1},
       {"orifice_turbine", orifice_turbine_checks, 0.01},
       {"gate", gate_checks, 0.01},
+      {"metal", metal_checks, 0.01},
   };
   return table;
 }

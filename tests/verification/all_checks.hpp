@@ -28,6 +28,7 @@ std::vector<Check> joint_acoustic_checks();
 std::vector<Check> joint_flow_checks();
 std::vector<Check> gas_checks();
 std::vector<Check> gate_checks();
+std::vector<Check> metal_checks();
 std::vector<Check> orifice_turbine_checks();
 std::vector<Check> riemann_checks();
 std::vector<Check> shock_area_checks();
