@@ -83,6 +83,22 @@ bool same_in_all(const std::vector<Layout>& layouts, MakeThing make) {
   return std::ranges::all_of(layouts, [&](const Layout& l) { return same(first.values, make(l.engine()).values); });
 }
 
+/// "NOT held equal: cells. A, B: cell 5.0 mm; C: cell 10.0 mm"
+std::string said_apart(const std::vector<Layout>& layouts, MakeThing make) {
+  std::vector<std::pair<HeldThing, std::string>> groups;  // and the letters of the layouts that share it
+  for (const Layout& l : layouts) {
+    HeldThing thing = make(l.engine());
+    const auto known = std::ranges::find_if(groups, [&](const auto& g) { return same(g.first.values, thing.values); });
+    if (known == groups.end())
+      groups.emplace_back(std::move(thing), l.letter);
+    else
+      known->second += ", " + l.letter;
+  }
+  std::vector<std::string> parts;
+  for (const auto& [thing, letters] : groups) parts.push_back(letters + ": " + thing.text);
+  return fmt::format("NOT held equal: {}. {}", groups.front().first.name, fmt::join(parts, "; "));
+}
+
 }  // namespace
 
 std::vector<std::string> held_equal(const std::vector<Layout>& layouts) {
@@ -94,16 +110,8 @@ std::vector<std::string> held_equal(const std::vector<Layout>& layouts) {
 
 std::vector<std::string> not_equal(const std::vector<Layout>& layouts) {
   std::vector<std::string> lines;
-  for (const MakeThing make : things) {
-    if (same_in_all(layouts, make)) continue;
-    std::string line = "NOT held equal: " + make(layouts.front().engine()).name;
-    const char* before = ". ";
-    for (const Layout& l : layouts) {
-      line += before + l.letter + ": " + make(l.engine()).text;
-      before = "; ";
-    }
-    lines.push_back(line);
-  }
+  for (const MakeThing make : things)
+    if (!same_in_all(layouts, make)) lines.push_back(said_apart(layouts, make));
   return lines;
 }
 

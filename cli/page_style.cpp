@@ -25,6 +25,7 @@ details{border-top:1px solid var(--rule);padding:.45em 0}summary{cursor:pointer;
 @media(max-width:46rem){
 thead{display:none}table,tbody{display:block;width:100%}
 tr{display:grid;grid-template-columns:repeat(3,1fr);gap:0 .5rem;padding:.35em 0;border-bottom:1px solid var(--rule)}
+.two tr{grid-template-columns:repeat(2,1fr)}.one tr{grid-template-columns:1fr}
 .words tr{grid-template-columns:repeat(2,1fr)}.words td:last-child{grid-column:1/-1}
 td,.words td{display:block;overflow-wrap:anywhere;border:0;padding:.1em 0;text-align:left;white-space:normal}
 td:first-child{grid-column:1/-1;font-weight:bold}

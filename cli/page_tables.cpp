@@ -35,6 +35,11 @@ class HtmlTable {
   std::string html_;
 };
 
+/// On a phone the more layouts share a cell the fewer cells stand side by side.
+const char* numbers_class(const std::vector<Layout>& layouts) {
+  return layouts.size() > 3 ? "numbers one" : layouts.size() > 2 ? "numbers two" : "numbers";
+}
+
 /// "1.51 / 1.54" at one speed; "-" for a layout that gives none.
 std::string side_by_side(const std::vector<Layout>& layouts, double rpm,
                          const std::function<std::string(const Layout&, const SpeedResult&)>& cell) {
@@ -91,7 +96,7 @@ std::string letters_text(const std::vector<Layout>& layouts) {
 std::string overview_table(const std::vector<Layout>& layouts) {
   Row head{layouts.size() > 1 ? letters_text(layouts) : "figure"};
   for (const double rpm : speeds_of(layouts)) head.push_back(fmt::format("{:.0f} rpm", rpm));
-  HtmlTable table(head);
+  HtmlTable table(head, numbers_class(layouts));
   for (const FigureRow& figure : figure_rows()) {
     Row row{figure.label};
     for (const double rpm : speeds_of(layouts))
@@ -123,7 +128,7 @@ std::string figures_table(const std::vector<Layout>& layouts, double rpm) {
 std::string cylinders_table(const std::vector<Layout>& layouts, double rpm) {
   Row head{"cylinder"};
   for (const CylinderColumn& column : cylinder_columns) head.emplace_back(column.head);
-  HtmlTable table(head);
+  HtmlTable table(head, numbers_class(layouts));
   std::size_t count = 0;
   for (const Layout& l : layouts)
     if (const SpeedResult* speed = l.at_rpm(rpm)) count = std::max(count, speed->cylinders.size());

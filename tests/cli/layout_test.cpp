@@ -78,6 +78,16 @@ INSTANTIATE_TEST_SUITE_P(
                     Change{"engine.fuel=\"diesel\"", "fuel"}, Change{"engine.lambda=0.9", "fuel"},
                     Change{"silencer.pressure_drop=\"0.3 bar\"", "silencer"}));
 
+TEST(NotEqual, NamesTogetherTheLayoutsThatShareAValue) {
+  auto three = changed("run.cell=\"10 mm\"");
+  three.push_back(layout("C", equal));
+  const auto lines = not_equal(three);
+  ASSERT_EQ(lines.size(), 1u) << all(lines);
+  EXPECT_EQ(lines[0],
+            "NOT held equal: cells of the pipes. A, C: pipes computed in pieces, cell 5.0 mm; B: pipes computed in "
+            "pieces, cell 10.0 mm");
+}
+
 TEST(NotEqual, SaysNothingOfLayoutsThatShareEverything) {
   EXPECT_TRUE(not_equal(changed("each_primary.tube=\"NPS 1-1/2 sch 10S\"")).empty());
 }
