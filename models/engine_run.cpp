@@ -122,10 +122,12 @@ void find_larger_gates(SpeedResult& result, EngineModel& model, const CycleProgr
     if (gates[i].holds) result.gates[i].bore_that_would_hold = rounded_up(*found.scale * gates[i].bore);
 }
 
-/// |in - out - stored| / in and |stored| / in over one cycle. In: charge, fuel and the heat that combustion adds.
+/// |in - out - stored| / in and |stored| / in over one cycle. In: charge, fuel and the heat that combustion adds; what
+/// went out where that is more (an engine that breathes in only every second cycle).
 void check_balance(SpeedResult& result, const EngineBooks& cycle) {
-  const double mass_in = cycle.cylinders.intake.mass + cycle.cylinders.fuel.mass;
-  const double energy_in = cycle.cylinders.intake.energy + cycle.cylinders.fuel.energy + cycle.cylinders.heat;
+  const double mass_in = std::max(cycle.cylinders.intake.mass + cycle.cylinders.fuel.mass, cycle.left.mass);
+  const double energy_in =
+      std::max(cycle.cylinders.intake.energy + cycle.cylinders.fuel.energy + cycle.cylinders.heat, cycle.left.energy);
   result.mass_error = std::abs(cycle.held.mass + cycle.left.mass) / mass_in;
   result.energy_error = std::abs(cycle.held.energy + cycle.left.energy - cycle.duct_heat) / energy_in;
   result.unsettled_mass = std::abs(cycle.held.mass) / mass_in;

@@ -10,6 +10,7 @@ namespace {
 
 constexpr Range cell_range{5e-5, 1};
 constexpr double most_cells = 1e6;
+constexpr double most_stored = 1e8;  // cells times instants: four gigabytes
 
 Gas read_gas_table(const CaseTable& t) {
   const double gamma = t.need_number("gamma", between(1.01, 2));
@@ -64,11 +65,14 @@ AssumedList& wall_list(const NetworkOptions& options, AssumedList& assumed, Assu
   return options.wall_heat || options.friction == NetworkOptions::Friction::rough_wall ? assumed : unused;
 }
 
-void check_size(const CaseTable& root, const Sketch& sketch) {
+void check_size(const CaseTable& root, const Sketch& sketch, double instants) {
   double cells = 0;
   for (const DuctSketch& duct : sketch.ducts) cells += duct.drawing.length() / sketch.cell;
   if (cells > most_cells)
     root.table("rig").fault("cell", "that is more than a million cells", "make the cell longer, or the ducts shorter");
+  else if (cells * instants > most_stored)
+    root.table("rig").fault("record", "that is more to store than there is memory for",
+                            "store fewer instants: make record longer, or the cell");
 }
 
 Sketch read_sketch(CaseFile& file, const RigSetup& setup, AssumedList& assumed) {
@@ -80,7 +84,7 @@ Sketch read_sketch(CaseFile& file, const RigSetup& setup, AssumedList& assumed) 
   for (const CaseTable& t : root.tables("duct"))
     sketch.ducts.push_back(read_duct(t, setup.options, all_burned, wall_list(setup.options, assumed, unused)));
   if (sketch.ducts.empty()) root.fault_here("a rig needs a [[duct]]");
-  check_size(root, sketch);
+  check_size(root, sketch, setup.duration / setup.record);
   sketch.joints = read_joints(root);
   sketch.ends = read_ends(root);
   return sketch;

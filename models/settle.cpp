@@ -27,7 +27,8 @@ void SettleWatch::add(const std::vector<Watched>& figures) {
     if (!(left < tolerance)) quiet = false;
     if (left > worst || std::isnan(left)) {
       worst = left;
-      worst_ = fmt::format("{} ({:.2g} % still to come)", figures[i].name, 100 * left);
+      worst_ = slow ? fmt::format("{} (from cycle to cycle by {:.2g} %)", figures[i].name, 100 * change[i] / size)
+                    : fmt::format("{} ({:.2g} % still to come)", figures[i].name, 100 * left);
     }
   }
   last_.resize(figures.size());

@@ -25,7 +25,8 @@ class SettleWatch {
 
   bool settled() const { return cycles_ >= least_cycles && quiet_ >= 2; }
   int cycles() const { return cycles_; }
-  /// The figure that is furthest from settled, with its remaining change in per cent.
+  /// The figure that is furthest from settled, with what is still to come of it in per cent, or, where the changes do
+  /// not shrink, with the change itself.
   const std::string& worst() const { return worst_; }
 
  private:

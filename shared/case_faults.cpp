@@ -46,6 +46,10 @@ std::size_t CaseFaults::add_source(std::string name, std::string text) {
 }
 
 void CaseFaults::add(Place place, std::string message, std::string hint) {
+  if (full()) {
+    ++not_kept_;
+    return;
+  }
   const auto same = [&](const Fault& f) {
     return f.message == message &&
            std::tie(f.place.source, f.place.line, f.place.column) == std::tie(place.source, place.line, place.column);
@@ -95,7 +99,7 @@ void CaseFaults::throw_if_any() const {
   });
   std::string text;
   for (std::size_t i = 0; i < std::min(most, ordered.size()); ++i) text += (i > 0 ? "\n" : "") + full_text(ordered[i]);
-  if (ordered.size() > most) text += fmt::format("\nand {} more", ordered.size() - most);
+  if (ordered.size() > most) text += fmt::format("\nand {} more", ordered.size() - most + not_kept_);
   throw Error(ErrorKind::case_file, text);
 }
 

@@ -24,6 +24,8 @@ class CaseFaults {
 
   void add(Place place, std::string message, std::string hint = {});
   bool empty() const { return faults_.empty(); }
+  /// More have been found than anybody reads: what is added now is only counted.
+  bool full() const { return faults_.size() >= most_kept; }
 
   /// "engine.toml:12"
   std::string line_of(Place place) const;
@@ -39,8 +41,10 @@ class CaseFaults {
   std::string full_text(const Fault& fault) const;
   std::string excerpt(Place place) const;
 
+  static constexpr std::size_t most_kept = 200;
   std::vector<CaseSource> sources_;
   std::vector<Fault> faults_;
+  std::size_t not_kept_ = 0;
 };
 
 }  // namespace pulsewright

@@ -69,6 +69,11 @@ std::vector<CaseTable> CaseTable::tables(std::string_view key) const {
           fmt::format("each begins with a line [[{}]]", below));
     return {};
   }
+  constexpr std::size_t most = 500;  // the largest engine has fifty; networks are searched name by name
+  if (value->items.size() > most) {
+    fault(key, fmt::format("{} [[{}]] are more than a case can have, {}", value->items.size(), below, most));
+    return {};
+  }
   for (const CaseValue& item : value->items)
     result.emplace_back(*book_, &item, fmt::format("{} {}", below, result.size() + 1), item.place);
   return result;

@@ -130,6 +130,11 @@ template <class T, class ReadOne>
 std::optional<std::vector<T>> CaseTable::list(std::string_view key, std::string_view wanted, ReadOne read_one) const {
   const CaseValue* value = ask(key, CaseKind::list, wanted);
   if (value == nullptr) return std::nullopt;
+  constexpr std::size_t most = 10000;
+  if (value->items.size() > most) {
+    fault(key, fmt::format("{} has {} entries, and at most {} are read", named(key), value->items.size(), most));
+    return std::nullopt;
+  }
   std::vector<T> result;
   for (const CaseValue& item : value->items)
     if (std::optional<T> one = read_one(item)) result.push_back(*one);

@@ -15,7 +15,11 @@ Place place_of(const toml::source_region& region, std::size_t source) {
 
 CaseValue converted_node(const toml::node& node, std::size_t source);
 
+// A hundred times what any table of a case has: beyond that, looking keys up takes seconds.
+constexpr std::size_t most_keys = 500;
+
 CaseValue converted_table(const toml::table& table, std::size_t source) {
+  if (table.size() > most_keys) throw TomlFault{"a table of more than 500 keys", place_of(table.source(), source)};
   CaseValue result;
   for (const auto& [key, node] : table)
     result.entries.push_back({std::string(key.str()), place_of(key.source(), source), converted_node(node, source)});

@@ -1,12 +1,9 @@
 // What every verb prints, writes and returns.
 
 #include <gtest/gtest.h>
-#include <signal.h>
 
 #include <algorithm>
-#include <chrono>
 #include <nlohmann/json.hpp>
-#include <thread>
 
 #include "tests/acceptance/program.hpp"
 
@@ -111,17 +108,6 @@ TEST(Run, ABadCaseIsToldWithLineAndNothingIsWritten) {
   EXPECT_NE(o.err.find("bad.toml:"), std::string::npos);
   EXPECT_EQ(shop.files(), before);
   EXPECT_TRUE(o.out.empty());
-}
-
-TEST(Run, InterruptedLeavesNothingBehind) {
-  const Workshop shop;
-  const auto before = shop.files();
-  const Outcome o = shop.run({"run", equal, "--cell", "1 mm", "--out", "long.h5"}, [](int pid) {
-    std::this_thread::sleep_for(std::chrono::milliseconds(700));
-    kill(pid, SIGINT);
-  });
-  EXPECT_EQ(o.exit_code, 130);
-  EXPECT_EQ(shop.files(), before);
 }
 
 TEST(Compare, PutsTheLayoutsSideBySideUnderWhatWasHeldEqual) {

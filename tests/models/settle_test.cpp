@@ -38,6 +38,12 @@ TEST(SettleWatch, NamesTheFigureThatDoesNotSettle) {
   EXPECT_NE(watch.worst().find("wild"), std::string::npos);
 }
 
+TEST(SettleWatch, SaysByHowMuchAFigureSwingsThatDoesNotCalm) {
+  SettleWatch watch;
+  for (int i = 0; i < 10; ++i) watch.add({{"wild", 1 + i % 2 * 0.1}});
+  EXPECT_EQ(watch.worst(), "wild (from cycle to cycle by 9.1 %)");  // 0.1 of the last, 1.1
+}
+
 TEST(SettleWatch, NotANumberNeverSettles) {
   SettleWatch watch;
   for (int i = 0; i < 10; ++i) watch.add({{"x", std::nan("")}});
