@@ -195,7 +195,7 @@ constexpr AssumedRow rows[] = {
      "bearing losses of the shaft; from memory"},
     {"turbine.rotor_exit_angle", 60 * deg, one, between(55 * deg, 65 * deg), "deg from axial", deg,
      "radial turbine blading; from memory"},
-    {"turbine.centroid_radius", 1.4, turbine_inducer, between(1.2, 1.6), "mm", mm,
+    {"turbine.centroid_radius", 0.7, turbine_inducer, between(0.6, 0.8), "mm", mm,
      "inducer radius times 1.4; from memory"},
     {"turbine.volute_length", 120 * mm, one, between(80 * mm, 180 * mm), "mm", mm,
      "inlet flange to the start of the scroll's feed; assumed"},

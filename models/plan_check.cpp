@@ -103,12 +103,26 @@ void check_one_piece(Draft& draft, const Groups& groups) {
   }
 }
 
+/// Two turbines feed one plenum side by side; one behind the other would be two stages.
+void check_not_in_series(Draft& draft, const Groups& groups) {
+  for (const DraftRun& run : draft.runs) {
+    const DraftNode& first = draft.node(run.ends[at_start].node);
+    if (!is<TurbineNode>(first)) continue;
+    for (const int second : draft.turbine_node)
+      if (groups.of(second) == groups.of(run.ends[at_finish].node))
+        draft.fault("the gas behind turbine " + in_quotes(first.name) + " runs into turbine " +
+                        in_quotes(draft.node(second).name),
+                    run.place, "turbines one behind the other are not computed: let each lead to the air");
+  }
+}
+
 /// Gas from a cylinder that finds no turbine: through the turbine does not count.
 void check_ways_out(Draft& draft) {
   Groups groups(draft.nodes.size());
   for (const DraftRun& run : draft.runs)
     if (!is<TurbineNode>(draft.node(run.ends[at_start].node)))
       groups.join(run.ends[at_start].node, run.ends[at_finish].node);
+  check_not_in_series(draft, groups);
   for (const DraftNode& node : draft.nodes) {
     if (!is<CylinderNode>(node)) continue;
     const int group = groups.of(static_cast<int>(&node - draft.nodes.data()));

@@ -70,6 +70,16 @@ std::string wrong_with(const MapRow& row, const Columns& c) {
   return {};
 }
 
+/// What no turbine of a car, a lorry or a ship passes or turns: the unit is wrong.
+std::string wrong_size(const TurbineMapPoint& p, bool has_speed) {
+  const double corrected = p.flow * 101325 / std::sqrt(288.15), rpm = 60 * p.speed * std::sqrt(288.15);
+  if (!(corrected >= 1e-3 && corrected <= 10))
+    return fmt::format("that flow is {:.3g} kg/s corrected to 288.15 K and 1.01325 bar: is the unit right?", corrected);
+  if (has_speed && !(rpm >= 100 && rpm <= 1e6))
+    return fmt::format("that speed is {:.3g} rpm corrected to 288.15 K: is the unit right?", rpm);
+  return {};
+}
+
 /// Points of one speed stand together, ratios rising; speeds rise too.
 std::string wrong_order(const TurbineMapPoint& before, const TurbineMapPoint& now) {
   if (now.speed < before.speed) return "speeds must rise from line to line; points of one speed stand together";
@@ -112,6 +122,7 @@ std::optional<TurbineMapTable> turbine_map_table(const MapFile& file, const MapF
     const TurbineMapPoint point{columns->speed_factor * value(columns->speed), value(columns->ratio),
                                 columns->flow_factor * value(columns->flow), value(columns->efficiency)};
     std::string wrong = wrong_with(row, *columns);
+    if (wrong.empty()) wrong = wrong_size(point, table.has_speed);
     if (wrong.empty() && !table.points.empty()) wrong = wrong_order(table.points.back(), point);
     if (!wrong.empty()) fault(file.at(row.line) + ": " + wrong, {}), good = false;
     table.points.push_back(point);

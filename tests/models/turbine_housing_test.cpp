@@ -57,6 +57,7 @@ TEST(TurbineHousing, ABareAOverRIsInInches) {
              said = test::read_engine(with_turbine("a_over_r = \"0.63 in\"")).turbines[0],
              metric = test::read_engine(with_turbine("a_over_r = \"16.002 mm\"")).turbines[0];
   EXPECT_EQ(inches.source, TurbineSource::housing);
+  EXPECT_NEAR(inches.areas.scroll_throat, 716.9e-6, 0.1e-6);  // by hand, with R_c = 1.4 inducer radii
   for (const TurbineCase* t : {&said, &metric}) {
     EXPECT_NEAR(t->areas.scroll_throat / inches.areas.scroll_throat, 1, 1e-12);
     EXPECT_NEAR(t->capacity.flow / inches.capacity.flow, 1, 1e-12);

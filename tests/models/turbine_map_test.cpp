@@ -142,6 +142,13 @@ TEST(TurbineMap, EveryFaultOfAFileIsToldWithItsLine) {
   EXPECT_TRUE(fields[1].starts_with("turbine.csv:3: 'x' is not a number")) << fields[1];
 }
 
+// Per kPa, not per bar: the commonest slip, a factor of a hundred.
+TEST(TurbineMap, AsksForTheUnitWhereNoTurbinePassesThat) {
+  const auto faults = faults_of("expansion_ratio,flow_parameter_kg_sqrtK_per_s_kPa\n1.5,2.5\n2,2.7\n");
+  ASSERT_EQ(faults.size(), 2u);
+  EXPECT_NE(faults[0].find("is the unit right?"), std::string::npos) << faults[0];
+}
+
 TEST(TurbineMap, HeadingsAreHeldToTheirNames) {
   EXPECT_NE(faults_of("speed,ratio\n1,2\n").size(), 0u);
   EXPECT_NE(faults_of("").size(), 0u);

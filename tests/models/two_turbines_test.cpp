@@ -141,6 +141,23 @@ TEST(TwoTurbines, ScrollsAreAddressedByNameAndLetter) {
   EXPECT_EQ(names, (std::vector<std::string>{"left.a", "left.b", "right"}));
 }
 
+TEST(TwoTurbines, OneBehindTheOtherIsRefused) {
+  const std::string series = test::with(two_text, "outlet = \"right\"", "outlet = \"left\"");
+  const std::string inner = test::with(series, "[[joint]]\nname = \"outer\"\noutlet = \"left\"\n", "");
+  std::string all = inner;
+  for (const char* cylinder : {"1", "4"})
+    all = test::with(all, std::string("cylinder = ") + cylinder + "\nto = \"outer\"",
+                     std::string("cylinder = ") + cylinder + "\nto = \"inner\"");
+  try {
+    test::read_engine(all +
+                      "[[duct]]\nname = \"stage\"\nfrom = \"left.out\"\nto = \"right\"\nlength = \"300 mm\"\n"
+                      "bore = \"50 mm\"\n");
+    FAIL() << "two stages were taken for two turbines";
+  } catch (const Error& error) {
+    EXPECT_NE(std::string(error.what()).find("runs into turbine 'right'"), std::string::npos) << error.what();
+  }
+}
+
 // With the wheels' sizes the shaft's speed is the tip's over the inducer's circumference.
 TEST(TwoTurbines, TheShaftsTurnAsTheirWheelsDo) {
   const SpeedResult r = run(two_text);
