@@ -15,7 +15,8 @@
 namespace pulsewright {
 namespace {
 
-constexpr long refresh_interval = 10;  // steps between two refreshes of friction and heat factors
+constexpr long most_steps_between = 10;         // two refreshes of friction and heat factors, and ...
+constexpr double distance_between = 50e-3;      // ... what a wave runs meanwhile, m: coarse cells refresh more often
 constexpr long timed_every = 16;       // steps: looking at the clock each time would cost 3 % of a step
 
 /// A value of the gas for a message, which never prints NaN or infinity.
@@ -97,6 +98,9 @@ void Network::start() {
       throw Error(ErrorKind::internal, fmt::format("duct {} has a free end: attach an element to it", r.name));
   for (std::size_t i = 0; i < arena_.size(); ++i)
     courant_rate_ = std::max(courant_rate_, (std::abs(arena_.u[i]) + arena_.c[i]) * arena_.inv_dx[i]);
+  double shortest = distance_between;
+  for (const Run& r : runs_) shortest = std::min(shortest, r.dx);
+  refresh_interval_ = std::clamp(std::lround(distance_between / shortest), 1L, most_steps_between);
   refresh_sources();
 }
 
@@ -179,7 +183,7 @@ void Network::step(double dt) {
   const DenormalsFlushed guard;
   if (steps_ >= refresh_due_) {
     refresh_sources();
-    refresh_due_ = steps_ + refresh_interval;
+    refresh_due_ = steps_ + refresh_interval_;
   }
   refresh_ghosts();
   sweep_->predict(arena_, gas_, dt);

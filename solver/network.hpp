@@ -136,7 +136,7 @@ class Network {
   std::vector<double> element_seconds_;  // empty: not measured
   std::size_t cells_ = 0;
   double time_ = 0, courant_rate_ = 0, exchange_until_ = 0;
-  long steps_ = 0, refresh_due_ = 0;
+  long steps_ = 0, refresh_due_ = 0, refresh_interval_ = 1;
 };
 
 }  // namespace pulsewright

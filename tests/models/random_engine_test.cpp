@@ -18,8 +18,8 @@ constexpr int shards = 20, engines_each = 15;  // 300 engines, in parts so that 
 
 void expect_numbers(const SpeedResult& s) {
   for (const double x : {s.mass_error, s.energy_error, s.unsettled_mass, s.unsettled_energy, s.intake_pressure,
-                         s.torque, s.power, s.air_flow, s.fuel_flow, s.exhaust_flow, s.fuel_heat, s.indicated_work,
-                         s.cylinder_wall_heat, s.duct_wall_heat, s.compressor_power, s.turbine_surplus})
+                         s.torque, s.power, s.air_flow, s.fuel_flow, s.exhaust_flow, s.energy.fuel, s.energy.rest(),
+                         s.energy.cylinder_wall_heat, s.energy.duct_wall_heat, s.compressor_power, s.turbine_surplus})
     EXPECT_TRUE(std::isfinite(x));
   for (const EntryFigures& e : s.turbine)
     for (const double x :
