@@ -113,8 +113,8 @@ TEST(Textbook, MeanEffectivePressureGoesWithTheAirTrapped) {
 
 // Heywood 1988, table 12.1, petrol at full power, shares of the heating value: work 0.25 to 0.28, exhaust 0.34 to 0.45, to
 // coolant and oil 0.20 to 0.36, not burned 0.02 to 0.05 near lambda 1 (rich: what the air cannot burn, 0.2 at lambda 0.85).
-// Against these: a cooled charge and ratio 9 give more work, rich mixture leaves less exhaust heat; twice the pressure halves
-// nothing but thins the walls' share (as p^-0.2: 0.87). What the turbine took was the exhaust's.
+// Of what does burn, more turns into work here: the charge is cooled and nothing is throttled. Walls take less of a dense
+// charge, as its pressure to the -0.2: 0.87 at twice the pressure. What the turbine took was the exhaust's.
 TEST(Textbook, HeatGoesWhereItGoesInPetrolEngines) {
   const EnergyAccount& a = boosted(4500).energy;
   const double burned = a.fuel - a.unburned;
