@@ -53,7 +53,7 @@ void choose_holding_gates(const CaseTable& root, EngineCase& engine) {
       gate.fault("opening", "a gate that holds the boost finds its opening itself", "take out opening, or hold");
   const bool some = std::ranges::any_of(gates, &GatePlan::holds);
   for (GatePlan& gate : gates) {
-    gate.holds = mode != BoostMode::given && (gate.holds || !some);
+    gate.holds = !gate.cut_out && mode != BoostMode::given && (gate.holds || !some);
     if (gate.holds) gate.opening = 0;
   }
   if (mode == BoostMode::hold && root.tables("wastegate").empty())

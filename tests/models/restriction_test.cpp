@@ -75,6 +75,16 @@ TEST(Restriction, EnergyStaysInTheBooks) {
   EXPECT_LT(r.energy_error, 1e-12);
 }
 
+TEST(Restriction, ACutOutIsNoGateThatHoldsTheBoost) {
+  const std::string held = test::with(coarse, "[run]\n", "[run]\nboost = \"hold\"\n");
+  const EngineCase engine =
+      test::read_engine(held + "[[cut_out]]\nat = \"downpipe:200mm\"\nbore = \"40 mm\"\nopening = 0.5\n");
+  ASSERT_EQ(engine.plan.gates.size(), 2u);
+  EXPECT_TRUE(engine.plan.gates[0].holds);
+  EXPECT_FALSE(engine.plan.gates[1].holds);
+  EXPECT_EQ(engine.plan.gates[1].opening, 0.5);
+}
+
 TEST(Restriction, FaultsSayWhatToDo) {
   const std::string head = "[[restriction]]\nname = \"valve\"\n";
   EXPECT_NE(fault_of(coarse + head + "at = \"downpipe:400mm\"\n").find("says nothing of its size"), std::string::npos);
