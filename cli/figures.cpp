@@ -178,7 +178,7 @@ std::vector<FigureRow> turbine_rows() {
        {},
        measured(words(7, "gas temperature", "brings the gas to the turbine {amount} {way}", "hotter", "cooler"),
                 "degrees", "degC", 15)},
-      {"hottest metal, degC", 0, hottest_metal, false, "no runner but the ports",
+      {"hottest tube metal, degC", 0, hottest_metal, false, "every wall temperature is given",
        measured(words(12, "hottest metal", "has its hottest metal {amount} {way}", "hotter", "cooler"), "degrees",
                 "degC", 15)},
       {"pulse overlap, worst pair, %", 1, pulse_overlap, false, "one cylinder alone has nothing to overlap with",

@@ -11,6 +11,8 @@ namespace {
 
 constexpr double zero_celsius = 273.15, lines_and_paint = 700 + zero_celsius;  // K: common practice, no source
 
+constexpr std::size_t most_in_full = 2;  // layouts
+
 /// One runner of one layout at the speed where it is hottest.
 struct Hottest {
   RunnerFigures runner;
@@ -28,6 +30,15 @@ std::vector<Hottest> hottest_runners(const Layout& layout) {
         *known = {runner, speed.rpm};
     }
   return all;
+}
+
+/// All, or the hottest tube alone where many layouts are shown.
+std::vector<Hottest> shown_runners(const Layout& layout, bool briefly) {
+  std::vector<Hottest> all = hottest_runners(layout);
+  if (!briefly) return all;
+  std::erase_if(all, [](const Hottest& h) { return h.runner.housing; });
+  const auto hottest = std::ranges::max_element(all, {}, [](const Hottest& h) { return h.runner.hottest; });
+  return hottest == all.end() ? all : std::vector<Hottest>{*hottest};
 }
 
 std::string letter(const std::vector<Layout>& layouts, const Layout& layout) {
@@ -96,7 +107,7 @@ Json warm_up_json(const WarmUp& w) {
 std::vector<std::string> metal_lines(const std::vector<Layout>& layouts) {
   std::vector<std::string> lines;
   for (const Layout& layout : layouts)
-    for (const Hottest& h : hottest_runners(layout))
+    for (const Hottest& h : shown_runners(layout, layouts.size() > most_in_full))
       lines.push_back(letter(layouts, layout) +
                       fmt::format("{}: {:.0f} degC, {:.0f} mm from its start, at {:.0f} rpm{}{}", h.runner.name,
                                   h.runner.hottest - zero_celsius, 1e3 * h.runner.hottest_at, h.rpm,

@@ -60,6 +60,7 @@ void add_to_runner(std::vector<RunnerFigures>& runners, const PieceFigures& piec
     runner->growth.reset();
   if (!piece.computed) return;
   runner->alloy = of.tube.metal.alloy->name;
+  runner->housing = of.tube.metal.housing;
   runner->too_hot = runner->too_hot || piece.wall_temperature > of.tube.metal.alloy->hot_limit;
 }
 
@@ -79,8 +80,10 @@ MetalFigures metal_figures(const Metal& metal, const CycleRecord& record) {
 }
 
 const RunnerFigures* hottest_runner(const MetalFigures& metal) {
-  const auto hottest = std::ranges::max_element(metal.runners, {}, &RunnerFigures::hottest);
-  return hottest == metal.runners.end() ? nullptr : &*hottest;
+  const RunnerFigures* hottest = nullptr;
+  for (const RunnerFigures& runner : metal.runners)
+    if (!runner.alloy.empty() && !runner.housing && (!hottest || runner.hottest > hottest->hottest)) hottest = &runner;
+  return hottest;
 }
 
 }  // namespace pulsewright

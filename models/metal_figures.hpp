@@ -32,6 +32,7 @@ struct RunnerFigures {
   std::optional<double> growth;  // m; none where a temperature is given
   std::string alloy;             // empty where a temperature is given
   bool too_hot = false;          // above the alloy's hot limit
+  bool housing = false;          // a turbine's casting
 };
 
 struct MetalFigures {
@@ -57,7 +58,7 @@ struct WarmUp {
 /// From the cycle that the record holds, which must be the metal's last.
 MetalFigures metal_figures(const Metal& metal, const CycleRecord& record);
 
-/// The hottest computed or given metal of all runners; none without a runner.
+/// The tube whose metal gets hottest, of those that are computed; none where all are given.
 const RunnerFigures* hottest_runner(const MetalFigures& metal);
 
 }  // namespace pulsewright

@@ -106,7 +106,9 @@ DuctWall read_tube_wall(const Layered& table, std::optional<double> tube_wall, A
 }
 
 DuctWall read_housing_wall(const CaseTable& turbine, AssumedList& assumed) {
-  return read_any_wall(Layered(turbine), std::nullopt, {"turbine.wall", "turbine.alloy"}, assumed);
+  DuctWall wall = read_any_wall(Layered(turbine), std::nullopt, {"turbine.wall", "turbine.alloy"}, assumed);
+  if (wall.metal) wall.metal->housing = true;
+  return wall;
 }
 
 EngineBay read_bay(const CaseTable& root, const ManifoldPlan& plan, double pressure, AssumedList& assumed) {

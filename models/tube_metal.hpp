@@ -22,6 +22,7 @@ struct TubeMetal {
   const Alloy* alloy = nullptr;  // of the table, which outlives everything
   double emissivity = 0;         // of the outermost skin
   TubeWrap wrap;
+  bool housing = false;  // a turbine's casting; else a tube
 };
 
 /// A wrap that can be named. Values are common practice without a source; they join the list of what is assumed.
