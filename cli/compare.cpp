@@ -8,6 +8,7 @@
 #include <memory>
 
 #include "cli/boost_text.hpp"
+#include "cli/energy_rows.hpp"
 #include "cli/layout_text.hpp"
 #include "cli/option_value.hpp"
 #include "cli/outcome.hpp"
@@ -90,6 +91,7 @@ Json compare_json(const std::vector<Layout>& layouts, std::optional<double> peak
   j["held_equal"] = held_equal(layouts);
   j["not_held_equal"] = not_equal(layouts);
   j["crossings"] = crossings_json(layouts);
+  j["why"] = why_sentences(layouts);
   j["different"] = differences(layouts);
   j["boost"] = boost_sentence(layouts);
   j["boost_lines"] = boost_lines(layouts);

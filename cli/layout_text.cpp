@@ -6,6 +6,7 @@
 #include <functional>
 
 #include "cli/boost_text.hpp"
+#include "cli/energy_rows.hpp"
 #include "cli/metal_text.hpp"
 #include "shared/text_table.hpp"
 #include "shared/words.hpp"
@@ -84,9 +85,9 @@ std::string speed_table(const std::string& title, const std::vector<Layout>& lay
   return text;
 }
 
-std::vector<Line> figure_lines() {
+std::vector<Line> figure_lines(const std::vector<FigureRow>& rows) {
   std::vector<Line> lines;
-  for (const FigureRow& row : figure_rows())
+  for (const FigureRow& row : rows)
     lines.push_back({row.label, [&row](const Layout& l, const SpeedResult& s) {
                        return figure_text(row, row.value(s, l.result.ambient_pressure));
                      }});
@@ -135,7 +136,7 @@ std::string head(const std::vector<Layout>& layouts) {
 std::string tables(const std::vector<Layout>& layouts) {
   std::string title;
   for (const Layout& l : layouts) title += (title.empty() ? "" : " / ") + l.letter;
-  std::string text = speed_table(layouts.size() > 1 ? title : "figure", layouts, figure_lines());
+  std::string text = speed_table(layouts.size() > 1 ? title : "figure", layouts, figure_lines(figure_rows()));
   text.pop_back();  // what a gap means stands right below
   text += all_broken(missing_reasons(layouts), "") + all_broken(how_to_read, "") + "\n";
   text += speed_table("pulse at turbine, deg after opening", layouts, cylinder_lines(layouts, first_arrival));
@@ -143,7 +144,8 @@ std::string tables(const std::vector<Layout>& layouts) {
                       cylinder_lines(layouts, [](const SpeedResult& s, std::size_t c) {
                         return number_text(100 * s.cylinders[c].volumetric_efficiency, 1);
                       }));
-  return text + speed_table("overlap: port less intake, bar", layouts, cylinder_lines(layouts, overlap_text));
+  text += speed_table("overlap: port less intake, bar", layouts, cylinder_lines(layouts, overlap_text));
+  return text + speed_table("of the fuel's heat", layouts, figure_lines(energy_rows()));
 }
 
 std::string assumed_text(const Layout& layout) {
@@ -178,6 +180,8 @@ std::string layouts_text(const std::vector<Layout>& layouts) {
   const auto crossed = crossing_sentences(layouts);
   if (!crossed.empty())
     text += "Where they change places, from straight lines between the speeds\n" + all_broken(crossed, "  ");
+  const auto why = why_sentences(layouts);
+  if (!why.empty()) text += "Why the torque differs\n" + all_broken(why, "  ");
   text +=
       layouts.size() == 1 ? assumed_text(layouts.front()) : "\nWhat was assumed: pulsewright check CASE lists it.\n";
   text += "\n";

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "cli/boost_text.hpp"
+#include "cli/energy_rows.hpp"
 #include "cli/layout_text.hpp"
 #include "cli/metal_text.hpp"
 #include "cli/page_charts.hpp"
@@ -71,6 +72,7 @@ std::string first_words(const std::vector<Layout>& layouts) {
   if (const auto crossed = crossing_sentences(layouts); !crossed.empty())
     html += "<h2>Where they change places</h2>\n" + bullets(crossed) +
             paragraph("soft", "From straight lines between the speeds that were run.");
+  if (const auto why = why_sentences(layouts); !why.empty()) html += "<h2>Why the torque differs</h2>\n" + bullets(why);
   html += "<div class=\"pair\"><div><h2>" + std::string(layouts.size() > 1 ? "Held equal" : "Run with") + "</h2>\n" +
           bullets(held_equal(layouts)) + "</div>\n";
   for (const std::string& line : not_equal(layouts)) not_held_equal += paragraph("warn", line);
@@ -83,9 +85,10 @@ std::string first_words(const std::vector<Layout>& layouts) {
 std::string figures(const std::vector<Layout>& layouts) {
   std::string html = "<h2>The figures, " +
                      (layouts.size() > 1 ? letters_text(layouts) : std::string("speed by speed")) + "</h2>\n" +
-                     overview_table(layouts);
+                     overview_table(layouts, figure_rows());
   for (const std::string& line : missing_reasons(layouts)) html += paragraph("soft", line);
-  return html + bullets(how_to_read, "soft");
+  html += bullets(how_to_read, "soft");
+  return html + folded("Where the fuel's heat goes", overview_table(layouts, energy_rows()));
 }
 
 std::string speed_section(const std::vector<Layout>& layouts, double rpm, bool open) {

@@ -93,11 +93,11 @@ std::string letters_text(const std::vector<Layout>& layouts) {
   return text;
 }
 
-std::string overview_table(const std::vector<Layout>& layouts) {
+std::string overview_table(const std::vector<Layout>& layouts, const std::vector<FigureRow>& rows) {
   Row head{layouts.size() > 1 ? letters_text(layouts) : "figure"};
   for (const double rpm : speeds_of(layouts)) head.push_back(fmt::format("{:.0f} rpm", rpm));
   HtmlTable table(head, numbers_class(layouts));
-  for (const FigureRow& figure : figure_rows()) {
+  for (const FigureRow& figure : rows) {
     Row row{figure.label};
     for (const double rpm : speeds_of(layouts))
       row.push_back(side_by_side(layouts, rpm, [&](const Layout& l, const SpeedResult&) {

@@ -8,8 +8,8 @@
 
 namespace pulsewright {
 
-/// Every figure over the speeds, "A / B" in a cell.
-std::string overview_table(const std::vector<Layout>& layouts);
+/// Rows of figures over the speeds, "A / B" in a cell.
+std::string overview_table(const std::vector<Layout>& layouts, const std::vector<FigureRow>& rows);
 
 /// At one speed: every figure with the difference, every cylinder, every arrival.
 std::string figures_table(const std::vector<Layout>& layouts, double rpm);
