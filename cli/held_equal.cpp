@@ -34,12 +34,28 @@ HeldThing fuel_thing(const EngineCase& c) {
            c.engine.lambda}};
 }
 
+std::string mode_in_words(BoostMode mode) {
+  switch (mode) {
+    case BoostMode::given:
+      return "given at every speed";
+    case BoostMode::hold:
+      return "held by the gates";
+    case BoostMode::balanced:
+      return "as the turbo makes it";
+    case BoostMode::step:
+      return "after a load step";
+  }
+  return {};
+}
+
 HeldThing boost_thing(const EngineCase& c) {
   const double gauge = c.charge.boost_gauge, outside = c.ambient.pressure;
-  return {"boost target and air",
-          fmt::format("boost {:.2f} bar gauge, {:.2f} bar absolute at the intake, {:.0f} degC; air outside {:.2f} bar",
-                      gauge / bar, (gauge + outside) / bar, c.charge.temperature - 273.15, outside / bar),
-          {gauge, outside, c.charge.temperature, c.ambient.temperature}};
+  return {
+      "boost target and air",
+      fmt::format("boost {:.2f} bar gauge, {:.2f} bar absolute at the intake, {:.0f} degC, {}; air outside {:.2f} bar",
+                  gauge / bar, (gauge + outside) / bar, c.charge.temperature - 273.15, mode_in_words(c.run.boost),
+                  outside / bar),
+      {gauge, outside, c.charge.temperature, c.ambient.temperature, static_cast<double>(c.run.boost)}};
 }
 
 HeldThing turbine_thing(const EngineCase& c) {
