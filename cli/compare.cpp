@@ -10,12 +10,12 @@
 #include "cli/boost_text.hpp"
 #include "cli/energy_rows.hpp"
 #include "cli/layout_text.hpp"
-#include "cli/option_value.hpp"
 #include "cli/outcome.hpp"
 #include "cli/page.hpp"
 #include "cli/result_file.hpp"
 #include "cli/result_json.hpp"
 #include "cli/rig_text.hpp"
+#include "cli/run_options.hpp"
 #include "cli/verb.hpp"
 #include "models/side_by_side.hpp"
 #include "shared/error.hpp"
@@ -28,8 +28,7 @@ constexpr std::size_t most_layouts = 8;
 
 struct CompareOptions {
   std::vector<std::string> files, tries;
-  std::string rpm, cell;
-  bool quick = false;
+  RunOptions run;
   OutputOptions output;
 };
 
@@ -53,6 +52,7 @@ std::vector<LoadedCase> load_layouts(const CompareOptions& options, const CaseOp
     CaseOptions tried = on_top;
     tried.tries = {change};
     cases.push_back(load_case(options.files.front(), tried));
+    std::cerr << idle_tries_text(cases.back());
   }
   for (const LoadedCase& loaded : cases)
     if (loaded.rig)
@@ -107,10 +107,7 @@ Json compare_json(const std::vector<Layout>& layouts, std::optional<double> peak
 
 int compare(const CompareOptions& options) {
   check_count(options);
-  CaseOptions on_top;
-  if (!options.rpm.empty()) on_top.rpm = parse_rpm(options.rpm);
-  if (options.quick) on_top.cell = quick_cell;
-  if (!options.cell.empty()) on_top.cell = parse_cell(options.cell);
+  const CaseOptions on_top = options.run.on_top();
   options.output.check();
   const std::vector<Layout> layouts = run_layouts(load_layouts(options, on_top), options.output.timing);
   if (!options.output.out.empty()) write_comparison_file(options.output.out, layouts, options.output.force);
@@ -134,9 +131,7 @@ std::function<int()> set_up_compare(CLI::App& verb) {
   verb.add_option("cases", options->files, "case files (TOML)")->required();
   verb.add_option("--try", options->tries, "one case once more with this value changed; may be repeated")
       ->allow_extra_args(false);
-  verb.add_option("--rpm", options->rpm, "speeds instead of the cases': 3000,4500");
-  verb.add_option("--cell", options->cell, "cell length instead of the cases': \"5 mm\"");
-  verb.add_flag("--quick", options->quick, "10 mm cells: a first look");
+  add_run_options(verb, options->run);
   add_output_options(verb, options->output);
   return [options] { return compare(*options); };
 }

@@ -19,6 +19,11 @@ void watch_for_interrupt() {
   std::signal(SIGTERM, note);
 }
 
+void end_at_interrupt() {
+  std::signal(SIGINT, SIG_DFL);
+  std::signal(SIGTERM, SIG_DFL);
+}
+
 bool interrupt_asked() { return asked != 0; }
 
 void stop_if_interrupted() {

@@ -4,6 +4,7 @@
 namespace pulsewright {
 
 void watch_for_interrupt();
+void end_at_interrupt();  // the first one kills again: for when nothing is written, and a question is open
 bool interrupt_asked();
 
 /// Thrown where a run finds that it was asked to stop.

@@ -3,6 +3,7 @@
 #include "cli/case_words.hpp"
 #include "shared/case_file.hpp"
 #include "shared/error.hpp"
+#include "shared/words.hpp"
 
 namespace pulsewright {
 namespace {
@@ -15,10 +16,22 @@ std::string label_of(const std::string& title, const std::vector<std::string>& t
 
 }  // namespace
 
+std::string idle_tries_text(const LoadedCase& loaded) {
+  std::string text;
+  for (const std::string& change : loaded.idle_tries)
+    text += "--try " + printable(change) + " changes nothing: the case says that already\n";
+  return text;
+}
+
 LoadedCase load_case(const std::string& path, const CaseOptions& options) {
   CaseFile file = CaseFile::load(path);
-  for (const std::string& change : options.tries) file.set(change);
-  LoadedCase loaded{path, {}, file.text(), file.hash(), {}, {}};
+  std::vector<std::string> idle;
+  for (const std::string& change : options.tries) {
+    const std::string before = file.text();
+    file.set(change);
+    if (file.text() == before) idle.push_back(change);
+  }
+  LoadedCase loaded{path, {}, file.text(), file.hash(), {}, {}, std::move(idle)};
   if (is_rig(file)) {
     if (!options.rpm.empty()) throw Error(ErrorKind::usage, "a rig has no speed: leave --rpm out for " + path);
     loaded.rig = read_rig_case(file, options.cell);

@@ -24,9 +24,13 @@ struct LoadedCase {
   std::string hash;
   std::optional<RigCase> rig;
   std::optional<EngineCase> engine;
+  std::vector<std::string> idle_tries;  // that the case says already
 
   const std::string& title() const { return rig ? rig->title : engine->title; }
 };
+
+/// One line for each change that changes nothing; for standard error.
+std::string idle_tries_text(const LoadedCase& loaded);
 
 /// Throws Error: file or case_file with every fault.
 LoadedCase load_case(const std::string& path, const CaseOptions& options);

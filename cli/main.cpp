@@ -6,10 +6,10 @@
 #include <iostream>
 
 #include "cli/interrupt.hpp"
+#include "cli/misspelt.hpp"
 #include "cli/verb.hpp"
 #include "shared/error.hpp"
 #include "shared/version.hpp"
-#include "shared/words.hpp"
 
 namespace pulsewright {
 namespace {
@@ -40,19 +40,6 @@ int exit_code(ErrorKind kind) {
   return ExitCode::internal;
 }
 
-/// The first word that looks like a verb but is none.
-std::string misspelt_verb(int argc, char** argv) {
-  if (argc < 2 || argv[1][0] == '-') return {};
-  std::vector<std::string> names;
-  for (const Verb& verb : verbs) {
-    if (verb.name == std::string(argv[1])) return {};
-    names.emplace_back(verb.name);
-  }
-  const std::string nearest = nearest_word(argv[1], names);
-  return "there is no verb '" + std::string(argv[1]) + "'; " +
-         (nearest.empty() ? "verbs: " + listed(names) : "did you mean '" + nearest + "'?");
-}
-
 /// An empty argument is a variable of a script that was not set, never a wish.
 void refuse_empty_arguments(int argc, char** argv) {
   for (int i = 1; i < argc; ++i) {
@@ -63,20 +50,32 @@ void refuse_empty_arguments(int argc, char** argv) {
   }
 }
 
+/// The nearest option of the verb, or where to look.
+std::string parse_hint(const CLI::App& app, const std::vector<std::string>& words) {
+  const auto chosen = app.get_subcommands();
+  std::vector<std::string> options;
+  for (const CLI::Option* option : (chosen.empty() ? &app : chosen.front())->get_options())
+    for (const std::string& name : option->get_lnames()) options.push_back("--" + name);
+  const std::string near = misspelt_option(words, options);
+  const std::string see =
+      chosen.empty() ? "pulsewright --help" : "pulsewright " + chosen.front()->get_name() + " --help";
+  return near + (near.empty() ? "" : " ") + "see: " + see;
+}
+
 int run_program(int argc, char** argv) {
   refuse_empty_arguments(argc, argv);
   CLI::App app{"pulsewright: see the gas in a turbo manifold before the steel is cut"};
   app.set_version_flag("--version", std::string(program_version()));
-  app.require_subcommand(1);
   std::vector<std::function<int()>> runs;
   for (const Verb& verb : verbs) runs.push_back(verb.setup(*app.add_subcommand(verb.name, verb.help)));
-  if (const std::string fault = misspelt_verb(argc, argv); !fault.empty()) throw Error(ErrorKind::usage, fault);
+  if (argc < 2) throw Error(ErrorKind::usage, verb_list(verbs));
+  if (const std::string fault = misspelt_verb(argv[1], verbs); !fault.empty()) throw Error(ErrorKind::usage, fault);
   try {
     app.parse(argc, argv);
   } catch (const CLI::Success& asked_for_text) {
     return app.exit(asked_for_text);
   } catch (const CLI::ParseError& fault) {
-    throw Error(ErrorKind::usage, fault.what(), {}, "see: pulsewright --help, or pulsewright VERB --help");
+    throw Error(ErrorKind::usage, fault.what(), {}, parse_hint(app, {argv + 1, argv + argc}));
   }
   watch_for_interrupt();
   for (std::size_t i = 0; i < verbs.size(); ++i)
@@ -91,7 +90,9 @@ int say_interrupted() {
 
 int guarded(int argc, char** argv) {
   try {
-    return run_program(argc, argv);
+    const int code = run_program(argc, argv);
+    if (!std::cout.flush()) throw Error(ErrorKind::file, "cannot be written; is the disk full?", "standard output");
+    return code;
   } catch (const Interrupted&) {
     return say_interrupted();
   } catch (const Error& error) {

@@ -14,8 +14,6 @@ class App;
 
 namespace pulsewright {
 
-inline constexpr double quick_cell = 10e-3;  // of --quick, m
-
 struct OutputOptions {
   bool json = false, timing = false, force = false;
   std::string out, report;  // files; empty: none

@@ -6,13 +6,13 @@
 
 #include "cli/interrupt.hpp"
 #include "cli/layout_text.hpp"
-#include "cli/option_value.hpp"
 #include "cli/outcome.hpp"
 #include "cli/page.hpp"
 #include "cli/progress.hpp"
 #include "cli/result_file.hpp"
 #include "cli/result_json.hpp"
 #include "cli/rig_text.hpp"
+#include "cli/run_options.hpp"
 #include "cli/verb.hpp"
 #include "shared/error.hpp"
 #include "solver/fma_peak.hpp"
@@ -20,13 +20,13 @@
 namespace pulsewright {
 namespace {
 
-struct RunOptions {
-  std::string file, rpm, cell;
-  bool quick = false;
+struct RunVerb {
+  std::string file;
+  RunOptions run;
   OutputOptions output;
 };
 
-int finish_engine(const RunOptions& options, LoadedCase loaded) {
+int finish_engine(const RunVerb& options, LoadedCase loaded) {
   std::vector<LoadedCase> cases;
   cases.push_back(std::move(loaded));
   const std::vector<Layout> layouts = run_layouts(std::move(cases), options.output.timing);
@@ -44,7 +44,7 @@ int finish_engine(const RunOptions& options, LoadedCase loaded) {
   return unsettled.empty() ? ExitCode::done : ExitCode::not_physical;
 }
 
-int finish_rig(const RunOptions& options, const LoadedCase& loaded) {
+int finish_rig(const RunVerb& options, const LoadedCase& loaded) {
   if (!options.output.report.empty())
     throw Error(ErrorKind::usage, "a rig has no page yet", "--report",
                 "write the gas with --out FILE.h5 and read it with trace");
@@ -59,11 +59,8 @@ int finish_rig(const RunOptions& options, const LoadedCase& loaded) {
   return ExitCode::done;
 }
 
-int run(const RunOptions& options) {
-  CaseOptions on_top;
-  if (!options.rpm.empty()) on_top.rpm = parse_rpm(options.rpm);
-  if (options.quick) on_top.cell = quick_cell;
-  if (!options.cell.empty()) on_top.cell = parse_cell(options.cell);
+int run(const RunVerb& options) {
+  const CaseOptions on_top = options.run.on_top();
   options.output.check();
   LoadedCase loaded = load_case(options.file, on_top);
   return loaded.rig ? finish_rig(options, loaded) : finish_engine(options, std::move(loaded));
@@ -72,11 +69,9 @@ int run(const RunOptions& options) {
 }  // namespace
 
 std::function<int()> set_up_run(CLI::App& verb) {
-  auto options = std::make_shared<RunOptions>();
+  auto options = std::make_shared<RunVerb>();
   verb.add_option("case", options->file, "case file (TOML)")->required();
-  verb.add_option("--rpm", options->rpm, "speeds instead of the case's: 3000,4500");
-  verb.add_option("--cell", options->cell, "cell length instead of the case's: \"5 mm\"");
-  verb.add_flag("--quick", options->quick, "10 mm cells: a first look");
+  add_run_options(verb, options->run);
   add_output_options(verb, options->output);
   return [options] { return run(*options); };
 }

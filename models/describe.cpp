@@ -1,10 +1,9 @@
 #include "models/describe.hpp"
 
 #include <algorithm>
-#include <cmath>
-#include <numbers>
 
 #include "models/drawing_edit.hpp"
+#include "models/plan_ways.hpp"
 
 namespace pulsewright {
 namespace {
@@ -61,68 +60,12 @@ PrimaryLine primary_line(const ManifoldPlan& plan, int cylinder) {
   return line;
 }
 
-bool is_turbine(const ManifoldPlan& plan, int index) {
-  return std::holds_alternative<TurbineNode>(node(plan, index).kind);
-}
-
-/// Nodes that gas of a node can reach without passing a turbine, turbines left out.
-std::vector<int> before_turbine(const ManifoldPlan& plan, int start) {
-  std::vector<int> reached{start};
-  for (std::size_t k = 0; k < reached.size(); ++k)
-    for (const DuctPlan& d : plan.ducts)
-      for (const auto& [here, there] : {std::pair{d.start.node, d.finish.node}, std::pair{d.finish.node, d.start.node}})
-        if (here == reached[k] && !is_turbine(plan, there) && std::ranges::find(reached, there) == reached.end())
-          reached.push_back(there);
-  return reached;
-}
-
-int valve_node(const ManifoldPlan& plan, int cylinder) {
-  const std::string name = "cylinder " + std::to_string(cylinder + 1);
-  return static_cast<int>(std::ranges::find(plan.nodes, name, &NodePlan::name) - plan.nodes.begin());
-}
-
-bool share_an_entry(const ManifoldPlan& plan, int cylinder, int other) {
-  const auto reached = before_turbine(plan, valve_node(plan, cylinder));
-  return std::ranges::find(reached, valve_node(plan, other)) != reached.end();
-}
-
-/// Length of a stretch of crank angle that two have in common, both repeating every cycle.
-double common(double from, double to, double other_from, double other_to) {
-  double sum = 0;
-  for (const double shift : {-2 * cycle_angle, -cycle_angle, 0.0, cycle_angle, 2 * cycle_angle})
-    sum += std::max(0.0, std::min(to, other_to + shift) - std::max(from, other_from + shift));
-  return sum;
-}
-
-FiringPair firing_pair(const EngineCase& c, int blows, int hears) {
-  const auto at = [&](int cylinder) { return c.engine.firing_at[static_cast<std::size_t>(cylinder)].radians; };
-  const LiftCurve exhaust(c.engine.exhaust.card), intake(c.engine.intake.card);
-  const Overlap both = overlap(exhaust, intake);
-  FiringPair pair{blows + 1, hears + 1, 0, 0, share_an_entry(c.plan, blows, hears)};
-  pair.fires_after = wrapped({at(blows) - at(hears)}, {0}).radians;
-  if (both.duration() > 0)
-    pair.into_overlap = common(at(blows) + exhaust.opens().radians, at(blows) + std::numbers::pi,
-                               at(hears) + both.from.radians, at(hears) + both.to.radians);
-  return pair;
-}
-
 }  // namespace
 
 std::vector<PrimaryLine> primary_lines(const EngineCase& engine) {
   std::vector<PrimaryLine> lines;
   for (int c = 0; c < engine.engine.cylinders(); ++c) lines.push_back(primary_line(engine.plan, c));
   return lines;
-}
-
-std::vector<FiringPair> firing_pairs(const EngineCase& engine) {
-  std::vector<FiringPair> pairs;
-  for (const int hears : engine.engine.firing_order) {
-    const auto first = pairs.size();
-    for (const int blows : engine.engine.firing_order)
-      if (blows != hears) pairs.push_back(firing_pair(engine, blows - 1, hears - 1));
-    std::ranges::sort(pairs.begin() + static_cast<std::ptrdiff_t>(first), pairs.end(), {}, &FiringPair::fires_after);
-  }
-  return pairs;
 }
 
 double manifold_volume(const EngineCase& engine) {

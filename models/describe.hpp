@@ -21,19 +21,8 @@ struct PrimaryLine {
   double bends;                  // sum of angles, rad
 };
 
-/// The blowdown of one cylinder, from exhaust opening to bottom dead centre, against the overlap of another.
-struct FiringPair {
-  int blows, hears;     // cylinders, from 1
-  double fires_after;   // crank angle from `hears` firing to `blows` firing, rad, within a cycle
-  double into_overlap;  // blowdown that falls into the other's overlap, rad
-  bool one_scroll;      // both blow into the same turbine entry
-};
-
 /// In the order of the cylinders.
 std::vector<PrimaryLine> primary_lines(const EngineCase& engine);
-
-/// Every pair of different cylinders, `hears` in firing order, then `blows` by how soon it fires after.
-std::vector<FiringPair> firing_pairs(const EngineCase& engine);
 
 /// All gas between the head's flanges and the turbine's scrolls, joints included, m3.
 double manifold_volume(const EngineCase& engine);

@@ -7,6 +7,8 @@
 
 #include "models/describe.hpp"
 #include "models/drawing_edit.hpp"
+#include "models/firing_pairs.hpp"
+#include "models/tube_advice.hpp"
 #include "shared/text_table.hpp"
 #include "shared/units.hpp"
 
@@ -98,20 +100,6 @@ std::string primaries_text(const EngineCase& engine) {
   return table.text();
 }
 
-/// Only what falls into an overlap; the way through the pipes is not counted here.
-std::string pairs_text(const EngineCase& engine) {
-  TextTable table(
-      {{"blowdown of"}, {"in the overlap of"}, {"for", Align::right}, {"fires after it", Align::right}, {"pipes"}});
-  bool any = false;
-  for (const FiringPair& p : firing_pairs(engine)) {
-    if (p.into_overlap < 0.05 * degree) continue;
-    any = true;
-    table.add_row({fmt::format("cylinder {}", p.blows), fmt::format("cylinder {}", p.hears), deg(p.into_overlap),
-                   deg(p.fires_after), p.one_scroll ? "shared" : "apart"});
-  }
-  return any ? table.text() : "no blowdown falls into another cylinder's overlap\n";
-}
-
 std::string assumed_text(const std::vector<AssumedEntry>& assumed) {
   if (assumed.empty()) return "  nothing\n";
   std::string text;
@@ -154,8 +142,9 @@ std::string describe(const EngineCase& engine) {
   text += "\nLengths and volumes\n" + primaries_text(engine);
   text += fmt::format("from the flanges to the turbine: {}\n", cm3(manifold_volume(engine)));
   text += "\nThe turbine\n" + turbines_text(engine);
-  text += "\nWhose blowdown falls into whose overlap, at the valves\n" + pairs_text(engine);
   text += "\nMetal\n" + metal_text(engine.plan);
+  text += "\nWhose blowdown falls into whose overlap\n" + firing_pairs_text(engine);
+  text += "\nStock tube to try for the primaries\n" + tube_advice_text(engine);
   return text + "\nAssumed, with the range it may lie in, and why\n" + assumed_text(engine.assumed);
 }
 

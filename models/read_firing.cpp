@@ -30,6 +30,17 @@ const Arrangement* read_arrangement(const CaseTable& engine) {
 /// Only the name "inline N" can be concluded from a count of cylinders.
 const Arrangement* in_line(int cylinders) { return find_arrangement("inline " + std::to_string(cylinders)); }
 
+/// How many cylinders a name that is no row of the table ends in, so that a misspelt word does not turn every primary
+/// into a fault: "inlin 6" means six. 0: it does not tell.
+int cylinders_named(const CaseTable& engine) {
+  if (engine.kind("arrangement") != CaseKind::text) return 0;
+  const std::string name = engine.text("arrangement").value_or("");
+  const auto digits = name.find_last_not_of("0123456789") + 1;  // npos + 1 is 0: all of it
+  const std::string number = name.substr(digits);
+  const int count = number.empty() || number.size() > 2 ? 0 : std::stoi(number);
+  return count <= most_cylinders ? count : 0;
+}
+
 bool names_each_once(std::vector<int> order) {
   std::ranges::sort(order);
   for (std::size_t k = 0; k < order.size(); ++k)
@@ -99,7 +110,8 @@ void read_firing(const CaseTable& engine, EngineParts& parts) {
   const Arrangement* arrangement = read_arrangement(engine);
   if (!engine.has("arrangement") && !engine.has("cylinders"))
     engine.fault_here("how many cylinders? give arrangement = \"inline 4\" or cylinders = 4");
-  const int cylinders = arrangement ? static_cast<int>(arrangement->firing_order.size()) : said.value_or(4);
+  const int named = arrangement ? static_cast<int>(arrangement->firing_order.size()) : cylinders_named(engine);
+  const int cylinders = named > 0 ? named : said.value_or(4);
   if (arrangement && said && *said != cylinders)
     engine.fault("cylinders", "cylinders is " + std::to_string(*said) + ", but " + in_quotes(arrangement->name) +
                                   " has " + std::to_string(cylinders) + " (" + engine.line_of("arrangement") + ")");

@@ -21,30 +21,31 @@ JointSketch read_joint(const CaseTable& t) {
   return joint;
 }
 
-GasState read_gas(const CaseTable& t, std::string_view pressure, std::string_view temperature) {
+/// `otherwise`: burned fraction where the end does not say.
+GasState read_gas(const CaseTable& t, std::string_view pressure, std::string_view temperature, double otherwise) {
   GasState gas;
   gas.pressure = t.need_quantity(pressure, Dimension::pressure_absolute, pressure_range());
   gas.temperature = t.need_quantity(temperature, Dimension::temperature, gas_temperature_range());
-  gas.burned = t.number("burned", between(0, 1)).value_or(0);
+  gas.burned = t.number("burned", between(0, 1)).value_or(otherwise);
   return gas;
 }
 
 double read_discharge(const CaseTable& t) { return t.need_number("discharge", above(0, 1)); }
 
-NodeKind read_nozzle(const CaseTable& t) {
+NodeKind read_nozzle(const CaseTable& t, double burned) {
   NozzleNode nozzle{};
   nozzle.bore = t.need_quantity("bore", Dimension::length, bore_range());
   nozzle.discharge = read_discharge(t);
   nozzle.outside.pressure = t.need_quantity("pressure", Dimension::pressure_absolute, pressure_range());
   nozzle.outside.temperature = t.quantity("temperature", Dimension::temperature, gas_temperature_range()).value_or(293);
-  nozzle.outside.burned = t.number("burned", between(0, 1)).value_or(0);
+  nozzle.outside.burned = t.number("burned", between(0, 1)).value_or(burned);
   return nozzle;
 }
 
-NodeKind read_vessel(const CaseTable& t) {
+NodeKind read_vessel(const CaseTable& t, double burned) {
   VesselNode vessel{};
   vessel.volume = t.need_quantity("volume", Dimension::volume, above(0, 1e3));
-  vessel.inside = read_gas(t, "pressure", "temperature");
+  vessel.inside = read_gas(t, "pressure", "temperature", burned);
   vessel.bore = t.need_quantity("bore", Dimension::length, bore_range());
   vessel.discharge = read_discharge(t);
   vessel.opens = t.quantity("opens", Dimension::time, between(0, 1e3)).value_or(0);
@@ -62,16 +63,16 @@ NodeKind read_signal(const CaseTable& t) {
   return signal;
 }
 
-NodeKind read_end_kind(const CaseTable& t) {
+NodeKind read_end_kind(const CaseTable& t, double burned) {
   if (!t.need("kind")) return ClosedNode{};
   const std::string kind =
       t.choice("kind", {"closed", "open", "supply", "nozzle", "anechoic", "signal", "vessel"}).value_or("closed");
-  if (kind == "open") return OpenNode{read_gas(t, "pressure", "temperature")};
-  if (kind == "supply") return SupplyNode{read_gas(t, "total_pressure", "total_temperature")};
-  if (kind == "nozzle") return read_nozzle(t);
+  if (kind == "open") return OpenNode{read_gas(t, "pressure", "temperature", burned)};
+  if (kind == "supply") return SupplyNode{read_gas(t, "total_pressure", "total_temperature", burned)};
+  if (kind == "nozzle") return read_nozzle(t, burned);
   if (kind == "anechoic") return AnechoicNode{};
   if (kind == "signal") return read_signal(t);
-  if (kind == "vessel") return read_vessel(t);
+  if (kind == "vessel") return read_vessel(t, burned);
   return ClosedNode{};
 }
 
@@ -91,9 +92,9 @@ std::vector<JointSketch> read_joints(const CaseTable& root) {
   return joints;
 }
 
-std::vector<EndSketch> read_ends(const CaseTable& root) {
+std::vector<EndSketch> read_ends(const CaseTable& root, double burned) {
   std::vector<EndSketch> ends;
-  for (const CaseTable& t : root.tables("end")) ends.push_back({read_name(t), t.place(), read_end_kind(t)});
+  for (const CaseTable& t : root.tables("end")) ends.push_back({read_name(t), t.place(), read_end_kind(t, burned)});
   return ends;
 }
 

@@ -14,7 +14,8 @@ std::string read_name(const CaseTable& table, const std::string& otherwise = {})
 
 std::vector<JointSketch> read_joints(const CaseTable& root);
 
-/// [[end]] of a rig; signal files lie beside the case.
-std::vector<EndSketch> read_ends(const CaseTable& root);
+/// [[end]] of a rig; signal files lie beside the case. `burned`: fraction of the gas outside an end that does
+/// not say, the rig's own.
+std::vector<EndSketch> read_ends(const CaseTable& root, double burned);
 
 }  // namespace pulsewright

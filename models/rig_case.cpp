@@ -86,7 +86,7 @@ Sketch read_sketch(CaseFile& file, const RigSetup& setup, AssumedList& assumed) 
   if (sketch.ducts.empty()) root.fault_here("a rig needs a [[duct]]");
   check_size(root, sketch, setup.duration / setup.record);
   sketch.joints = read_joints(root);
-  sketch.ends = read_ends(root);
+  sketch.ends = read_ends(root, all_burned ? 1 : 0);
   return sketch;
 }
 

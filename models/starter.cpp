@@ -4,244 +4,199 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
-#include <span>
+#include <optional>
 
-#include "models/arrangement.hpp"
-#include "models/assumed.hpp"
-#include "models/cross_section.hpp"
-#include "models/tube_stock.hpp"
-#include "models/valve_lift.hpp"
+#include "models/starter_assumed.hpp"
+#include "models/starter_layout.hpp"
+#include "models/starter_parts.hpp"
+#include "models/tube_advice.hpp"
 #include "shared/error.hpp"
+#include "shared/units.hpp"
 #include "shared/words.hpp"
 
 namespace pulsewright {
 namespace {
 
-std::string mm(double metres) { return fmt::format("\"{:.4g} mm\"", metres * 1e3); }
+using Blocks = std::vector<CaseBlock>;
+
+constexpr const char* not_said = "assumed, because you did not say";
+
+/// The options with what he does not know filled in from the questions, where a case must say it.
+struct Answers {
+  const StarterOptions& said;
+
+  std::string value(std::string StarterOptions::*answer) const {
+    if (!(said.*answer).empty()) return std::string(trimmed(said.*answer));
+    for (const StarterQuestion& q : starter_questions())
+      if (q.answer == answer) return std::string(q.assumed);
+    return {};
+  }
+  CaseLine line(std::string key, std::string StarterOptions::*answer, bool plain = false) const {
+    const std::string v = value(answer);
+    return {std::move(key), plain ? v : toml_text(v), (said.*answer).empty() ? not_said : ""};
+  }
+};
 
 void check(const StarterOptions& o) {
-  const auto demand = [](bool good, const std::string& what) {
-    if (!good) throw Error(ErrorKind::usage, what);
-  };
-  demand(find_arrangement("inline " + std::to_string(o.cylinders)) != nullptr,
-         fmt::format("no usual firing order is known for {} cylinders in line", o.cylinders));
-  demand(o.bore > 0.02 && o.bore < 0.5, fmt::format("a bore of {:.4g} mm: between 20 and 500 mm", o.bore * 1e3));
-  demand(o.stroke > 0.02 && o.stroke < 0.6,
-         fmt::format("a stroke of {:.4g} mm: between 20 and 600 mm", o.stroke * 1e3));
-  demand(o.redline >= 500 && o.redline <= 25000,
-         fmt::format("a redline of {:.0f}: between 500 and 25000 rpm", o.redline));
-  demand(o.boost_gauge >= 0 && o.boost_gauge <= 1e6,
-         fmt::format("a boost of {:.3g} bar: between 0 and 10 bar above ambient", o.boost_gauge / 1e5));
-  demand(o.title.find_first_of("\"\\\n\r\t") == std::string::npos, "a title has no quotes, backslashes or line ends");
-}
-
-/// The stock pipe next above the bore that two exhaust valves' throats amount to.
-std::string stock_tube(const StarterOptions& o) {
-  AssumedList assumed;
-  assumed.facts().bore = o.bore;
-  ValveShape valves;
-  valves.count = static_cast<int>(assumed.take("exhaust_valve.count"));
-  assumed.facts().exhaust_head = valves.head = assumed.take("exhaust_valve.head");
-  valves.throat = assumed.take("exhaust_valve.throat") / valves.head;
-  return stock_pipe_above(equal_area_bore(throat_area(valves))).tube().name;
-}
-
-/// What several primaries run through is a size up: 1.3 times their area or more.
-std::string tube_above(const std::string& tube) {
-  try {
-    return stock_pipe_above(parse_tube(tube).bore() * 1.14).tube().name;
-  } catch (const Error&) {
-    return tube;
+  toml_text(o.title);
+  for (const StarterQuestion& q : starter_questions()) {
+    if ((o.*q.answer).empty()) continue;
+    try {
+      q.check(o);
+    } catch (const Error& error) {
+      throw Error(ErrorKind::usage, error.message(), std::string(q.option), error.hint());
+    }
   }
+  const auto option = [](const char* name, auto read) {
+    try {
+      read();
+    } catch (const Error& error) {
+      throw Error(ErrorKind::usage, error.message(), name, error.hint());
+    }
+  };
+  if (!o.tube.empty()) option("--tube", [&] { parse_tube(o.tube); });
+  if (o.length.empty()) return;
+  option("--length", [&] {
+    const double length = parse_quantity(o.length, Dimension::length, "length");
+    if (!between(0.02, 5).holds(length))
+      throw Error(ErrorKind::usage, "a primary of " + in_quotes(o.length) + ": it must lie between 20 mm and 5 m");
+  });
 }
 
-std::string head_text(const StarterOptions& o) {
-  AssumedList assumed;
+CaseBlock top(const StarterOptions& o) { return {{}, {}, {}, {}, {{"title", toml_text(o.title), {}}}, {}}; }
+
+CaseBlock engine(const Answers& a) {
+  const Arrangement& row = arrangement_meant(a.said.cylinders);
+  std::string order;
+  for (const int c : row.firing_order) order += (order.empty() ? "" : "-") + std::to_string(c);
+  const std::string fires = "fires " + order + ", by common practice";
+  return {
+      "[engine]",
+      "engine",
+      {},
+      {},
+      {{"arrangement", toml_text(row.name), a.said.cylinders.empty() ? std::string(not_said) + "; " + fires : fires},
+       a.line("bore", &StarterOptions::bore),
+       a.line("stroke", &StarterOptions::stroke),
+       a.line("redline", &StarterOptions::redline, true),
+       a.line("fuel", &StarterOptions::fuel)},
+      {}};
+}
+
+CaseBlock exhaust_valve(const StarterOptions& o) {
+  CaseBlock b{"[engine.exhaust_valve]", "engine.exhaust_valve", {}, "from the cam card and the head", {}, {}};
+  if (o.exhaust_cam.empty()) return b;
+  const auto [opens, closes] = two_parts(o.exhaust_cam);
+  b.lines = {{"opens", toml_text(opens), {}}, {"closes", toml_text(closes), {}}};
+  return b;
+}
+
+CaseBlock exhaust_port(const StarterOptions& o) {
+  CaseBlock b{"[engine.exhaust_port]", "engine.exhaust_port", {}, "the hole in the head face", {}, {}};
+  if (!o.port.empty()) b.lines = {{"exit", toml_text(trimmed(o.port)), {}}};
+  return b;
+}
+
+/// A bare A/R stays a bare number, which means inches.
+CaseBlock turbine(const StarterOptions& o, const std::string& manifold) {
+  CaseBlock b{"[turbine]", "turbine", {}, {}, {}, {}};
+  if (is_divided(manifold)) b.lines.push_back({"scrolls", "2", "kept apart up to the wheel"});
+  if (o.turbine.empty()) return b;
+  const auto [housing, wheel] = two_parts(o.turbine);
+  const auto [inducer, exducer] = two_parts(wheel);
+  const bool bare = housing.find_first_not_of("0123456789.") == std::string_view::npos;
+  b.lines.push_back({"a_over_r", bare ? std::string(housing) : toml_text(housing), bare ? "inches" : ""});
+  b.lines.push_back({"inducer", toml_text(inducer), "where gas enters the wheel"});
+  b.lines.push_back({"exducer", toml_text(exducer), "where it leaves"});
+  return b;
+}
+
+CaseBlock run(double redline) {
   std::string speeds;
   for (const double share : {0.35, 0.5, 0.65, 0.8, 0.95})
-    speeds += fmt::format("{}{:.0f}", speeds.empty() ? "" : ", ", std::round(share * o.redline / 100) * 100);
-  return fmt::format(
-      R"(# A first case: change what you know, leave out what you don't. Whatever stands behind a # is assumed;
-# take the # away to give your own value.
-title = "{}"
-
-[engine]
-arrangement = "inline {}"          # firing order and angles by common practice
-bore        = {}
-stroke      = {}
-redline     = {:.0f}
-# rod = "145 mm"
-# compression_ratio = 9.0
-# fuel = "petrol"
-
-# [engine.exhaust_valve]            # the cam card
-# count = 2
-# head  = "29 mm"
-# lift  = "9 mm"
-# opens  = "54 deg before bdc"
-# closes = "18 deg after tdc"
-
-# [engine.exhaust_port]
-# exit   = "oval 36 mm x 28 mm"     # or "round 32 mm", "rectangle 34 mm x 28 mm"
-# length = "70 mm"                  # valve seat to head face
-
-[charge]
-boost_gauge = "{:.4g} bar"          # the target, above ambient
-
-[turbine]
-# capacity = {{ flow = "0.16 kg/s", ratio = 2.0, temperature = "288.15 K", pressure = "1.01325 bar" }}
-
-[run]
-rpm  = [{}]
-cell = "5 mm"
-
-)",
-      o.title, o.cylinders, mm(o.bore), mm(o.stroke), o.redline, o.boost_gauge / 1e5, speeds);
+    speeds +=
+        fmt::format("{}{:.0f}", speeds.empty() ? "" : ", ", std::max(300.0, std::round(share * redline / 100) * 100));
+  return {"[run]", "run", {}, {}, {{"rpm", "[" + speeds + "]", {}}, {"cell", "\"5 mm\"", {}}}, {}};
 }
 
-std::string each_primary_text(const std::string& tube, const std::string& rest) {
-  return fmt::format(R"([each_primary]                      # what all primaries share; a primary's own key wins
-tube  = "{}"
-{}
-)",
-                     tube, rest);
+CaseBlock empty(const std::string& path, const std::string& comment = {}) {
+  return {"[" + path + "]", path, {}, comment, {}, {}};
 }
 
-std::string primary_text(int cylinder, const std::string& rest) {
-  return fmt::format("[[primary]]\ncylinder = {}\n{}\n", cylinder, rest);
+/// Everything but the network.
+Blocks head_blocks(const Answers& a, const std::string& manifold) {
+  CaseBlock charge = empty("charge");
+  charge.lines = {a.line("boost_gauge", &StarterOptions::boost)};
+  if (charge.lines[0].comment.empty()) charge.lines[0].comment = "the target, above ambient";
+  return {top(a.said),
+          engine(a),
+          exhaust_valve(a.said),
+          empty("engine.intake_valve"),
+          exhaust_port(a.said),
+          empty("engine.burn"),
+          charge,
+          empty("compressor"),
+          empty("cooler"),
+          empty("ambient"),
+          turbine(a.said, manifold),
+          run(std::stod(a.value(&StarterOptions::redline)))};
 }
 
-/// Of the layouts' joints, the last before the turbine; with the gate on it.
-std::string last_joint_text(const std::string& name, const std::string& gate_angle) {
-  return fmt::format(R"([[joint]]
-name   = "{0}"
-outlet = "turbine"
-# throat = "48 mm"                  # bore where the turbine's volute begins
-
-[[wastegate]]
-name    = "gate"
-at      = "{0}"
-angle   = "{1}"
-to      = "air"
-opening = 0.0                       # share of full lift
-# bore = "44 mm"
-)",
-                     name, gate_angle);
+CaseBlock downpipe() {
+  CaseBlock b{{}, "downpipe", {}, {}, {}, {}};
+  b.remarks = {"[[duct]]                         # without it an assumed restriction stands behind the turbine",
+               "name   = \"downpipe\"",
+               "from   = \"turbine.out\"",
+               "to     = \"air\"",
+               "length = \"900 mm\"",
+               "bore   = \"63.5 mm\""};
+  return b;
 }
 
-std::string downpipe_text() {
-  return R"(
-# [[duct]]                          # without it an assumed restriction stands behind the turbine
-# name   = "downpipe"
-# from   = "turbine.out"
-# to     = "air"
-# length = "900 mm"
-# bore   = "63.5 mm"
-)";
+EngineCase read(const std::string& text) {
+  CaseFile file = CaseFile::from_text(text, "the starter case");
+  return read_engine_case(file);
 }
 
-/// All primaries into one merge.
-std::string single_merge(const StarterOptions& o, const std::string& tube) {
-  std::string text = each_primary_text(
-      tube,
-      "angle = \"15 deg\"                  # between the primary and the collector's centre line\nto    = \"merge\"\n");
-  for (int c = 1; c <= o.cylinders; ++c)
-    text += primary_text(c, "length   = \"350 mm\"                # head flange to the merge, on the centre line\n");
-  return text + last_joint_text("merge", "30 deg");
+/// The valves and the port of the case, which decide the tube, read beside any tube at all.
+EngineParts read_parts(const Blocks& head, LayoutOrder order) {
+  order.tube = "NPS 1-1/4 sch 10S";
+  Blocks all = head;
+  for (CaseBlock& b : layout_blocks(order)) all.push_back(std::move(b));
+  return read(case_text(all)).engine;
 }
 
-/// One stub a cylinder into a pipe along the head, the turbine at its end beyond the last cylinder.
-std::string log(const StarterOptions& o, const std::string& tube) {
-  const double spacing = 1.1 * o.bore;
-  std::string text = each_primary_text(
-      tube,
-      "length = \"60 mm\"                  # stubs, square into the log\nbends  = \"0 deg\"\nangle  = \"90 deg\"\n");
-  for (int c = 1; c <= o.cylinders; ++c) text += primary_text(c, fmt::format("to       = \"over port {}\"\n", c));
-  for (int c = 1; c < o.cylinders; ++c)
-    text += fmt::format(R"([[joint]]
-name   = "over port {0}"
-outlet = "log {0}-{1}"
-
-[[duct]]
-name     = "log {0}-{1}"
-from     = "over port {0}"
-to       = "over port {1}"
-to_angle = "0 deg"
-length   = {2}
-tube     = "{3}"
-
-)",
-                        c, c + 1, mm(spacing), tube_above(tube));
-  return text + last_joint_text(fmt::format("over port {}", o.cylinders), "90 deg");
-}
-
-/// Two merges whose outlets meet in a third, or enter the two scrolls of a divided housing. Cylinders that fire
-/// alternately share one.
-std::string two_merges(const StarterOptions& o, const std::string& tube, bool divided) {
-  const auto order = find_arrangement("inline " + std::to_string(o.cylinders))->firing_order;
-  std::string text = each_primary_text(
-      tube, "angle = \"10 deg\"                  # between the primary and its merge's centre line\n");
-  for (std::size_t k = 0; k < order.size(); ++k)
-    text += primary_text(order[k],
-                         fmt::format("length   = \"350 mm\"\nto       = \"{}\"\n", k % 2 == 0 ? "front" : "rear"));
-  for (const char* side : {"front", "rear"}) {
-    const bool front = side == std::string("front");
-    const std::string outlet = divided ? (front ? "turbine.a" : "turbine.b") : std::string(side) + " pipe";
-    text += fmt::format("[[joint]]\nname   = \"{}\"\noutlet = \"{}\"\n\n", side, outlet);
-    if (divided)
-      text += fmt::format(
-          "[[wastegate]]\nname    = \"{0} gate\"\nat      = \"{0}\"\nangle   = \"30 deg\"\nto      = \"air\"\nopening "
-          "= 0.0\n\n",
-          side);
-    else
-      text += fmt::format(
-          "[[duct]]\nname     = \"{0} pipe\"\nfrom     = \"{0}\"\nto       = \"merge\"\nto_angle = \"10 deg\"\nlength  "
-          " = \"150 mm\"\ntube     = \"{1}\"\n\n",
-          side, tube_above(tube));
+void choose_tube(const StarterOptions& o, const Blocks& head, LayoutOrder& order) {
+  if (!o.tube.empty()) {
+    order.tube = parse_tube(o.tube).name;
+    return;
   }
-  return divided ? text : text + last_joint_text("merge", "30 deg");
+  const double port = port_bore(read_parts(head, order));
+  order.tube = stock_pipe_above(port).tube().name;
+  order.tube_why = fmt::format("stock pipe nearest above the port ({:.1f} mm); assumed", 1e3 * port);
 }
 
-std::string manifold_text(const StarterOptions& o, const std::string& tube) {
-  const auto only_for = [&](int cylinders) {
-    if (o.cylinders != cylinders)
-      throw Error(ErrorKind::usage,
-                  fmt::format("manifold {} is for {} cylinders, not for {}", o.manifold, cylinders, o.cylinders), {},
-                  "log and 4-1 take any number");
-  };
-  if (o.manifold == "log") return log(o, tube);
-  if (o.manifold == "4-1") return single_merge(o, tube);
-  if (o.manifold == "4-2-1") return only_for(4), two_merges(o, tube, false);
-  if (o.manifold == "3-3") return only_for(6), two_merges(o, tube, true);
-  if (o.manifold == "divided") return two_merges(o, tube, true);
-  const std::string near = nearest_word(o.manifold, starter_manifolds());
-  throw Error(ErrorKind::usage, "no manifold is called " + in_quotes(o.manifold), {},
-              near.empty() ? listed(starter_manifolds()) : "did you mean " + in_quotes(near) + "?");
-}
+constexpr const char* opening =
+    R"(# A first case to edit. What stands behind a # is assumed, with the range it may lie in: take the # away to give your own
+# value. "pulsewright check" says why each is assumed, who blows into whose overlap, and which stock tubes to try.
 
-/// A divided housing has two scrolls.
-std::string with_scrolls(std::string text, bool divided) {
-  const std::string table = "[turbine]\n";
-  return divided
-             ? text.replace(text.find(table), table.size(),
-                            table + "scrolls = 2                         # front and rear keep apart up to the wheel\n")
-             : text;
-}
+)";
 
 }  // namespace
 
-const std::vector<std::string>& starter_manifolds() {
-  static const std::vector<std::string> names{"log", "4-1", "4-2-1", "divided", "3-3"};
-  return names;
-}
-
-std::string starter_case(const StarterOptions& options) {
+StarterCase make_starter(const StarterOptions& options) {
   check(options);
-  const std::string tube = options.tube ? parse_tube(*options.tube).name : stock_tube(options);
-  const bool divided = options.manifold == "divided" || options.manifold == "3-3";
-  if (divided && options.cylinders < 2) throw Error(ErrorKind::usage, "a divided manifold needs two cylinders or more");
-  return with_scrolls(head_text(options), divided) + manifold_text(options, tube) + downpipe_text();
+  const Answers answers{options};
+  const std::string manifold = answers.value(&StarterOptions::manifold);
+  Blocks blocks = head_blocks(answers, manifold);
+  LayoutOrder order{manifold, &arrangement_meant(options.cylinders), 0, {}, {}, std::string(trimmed(options.length))};
+  order.bore = parse_quantity(answers.value(&StarterOptions::bore), Dimension::length, "bore");
+  choose_tube(options, blocks, order);
+  for (CaseBlock& b : layout_blocks(order)) blocks.push_back(std::move(b));
+  EngineCase engine = read(case_text(blocks));
+  note_assumed(blocks, engine);
+  blocks.push_back(downpipe());
+  return {opening + case_text(blocks), std::move(engine)};
 }
 
 }  // namespace pulsewright

@@ -63,6 +63,21 @@ TEST(BadEngineCase, UnknownKeysNameTheNearest) {
       says(engine_fault(with(engine_text, "length = \"310 mm\"", "lenght = \"310 mm\"")), {"lenght", "length"}));
 }
 
+/// How many faults a message tells: each shows its line with a mark under it.
+std::size_t faults_in(const std::string& message) {
+  std::size_t count = 0;
+  for (std::size_t at = message.find("case.toml:"); at != std::string::npos; at = message.find("case.toml:", at + 1)) ++count;
+  return count;
+}
+
+TEST(BadEngineCase, AMisspeltArrangementIsOneFaultAndNotOneForEachPrimary) {
+  std::string six = with(engine_text, "inline 4", "inlin 6");
+  for (const char* c : {"5", "6"}) six += std::string("[[primary]]\ncylinder = ") + c + "\nlength = \"300 mm\"\n";
+  const std::string fault = engine_fault(six);
+  EXPECT_TRUE(says(fault, {"inlin 6", "inline 6"}));
+  EXPECT_EQ(faults_in(fault), 1u) << fault;
+}
+
 TEST(BadEngineCase, WhatIsRequiredIsAskedFor) {
   EXPECT_TRUE(says(engine_fault(with(engine_text, "arrangement = \"inline 4\"", "")), {"how many cylinders"}));
   EXPECT_TRUE(says(engine_fault(with(engine_text, "bore = \"86 mm\"", "")), {"`bore` is missing"}));

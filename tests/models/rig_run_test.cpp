@@ -101,5 +101,16 @@ TEST(RigRun, CountsItsStepsAndNamesTheCellThatSetsThem) {
   EXPECT_NE(r.timing.step_setter.find(" mm"), std::string::npos);
 }
 
+TEST(RigCase, EndsThatDoNotSayHoldTheRigsOwnGas) {
+  const auto burned_outside = [](const std::string& gas, const std::string& end) {
+    const RigCase rig = read_rig(with(with(rig_text, "{ gamma = 1.4, R = 287.0 }", gas), "kind = \"open\"", end));
+    const auto node = std::ranges::find(rig.setup.plan.nodes, "far right", &NodePlan::name);
+    return std::get<OpenNode>(node->kind).outside.burned;
+  };
+  EXPECT_EQ(burned_outside("\"burned\"", "kind = \"open\""), 1);
+  EXPECT_EQ(burned_outside("\"air\"", "kind = \"open\""), 0);
+  EXPECT_EQ(burned_outside("\"burned\"", "kind = \"open\"\nburned = 0.25"), 0.25);
+}
+
 }  // namespace
 }  // namespace pulsewright
