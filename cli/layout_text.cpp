@@ -6,8 +6,10 @@
 #include <functional>
 
 #include "cli/boost_text.hpp"
+#include "cli/colour.hpp"
 #include "cli/energy_rows.hpp"
 #include "cli/metal_text.hpp"
+#include "cli/turbo_text.hpp"
 #include "shared/text_table.hpp"
 #include "shared/words.hpp"
 
@@ -187,6 +189,7 @@ std::string layouts_text(const std::vector<Layout>& layouts) {
   text += "\n";
   for (const std::string& caution : cautions) text += broken("! " + caution, "");
   for (const std::string& hot : metal_cautions(layouts)) text += broken("! " + hot, "");
+  text += in_red(all_broken(turbo_warnings(layouts), "")) + all_broken(turbo_unknowns(layouts), "");
   return text + all_broken(valve_float(layouts), "") + all_broken(turbine_sentences(layouts), "") +
          all_broken(not_held(layouts), "") + all_broken(unsettled_text(layouts), "");
 }

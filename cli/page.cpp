@@ -12,6 +12,7 @@
 #include "cli/page_style.hpp"
 #include "cli/page_tables.hpp"
 #include "cli/svg_chart.hpp"
+#include "cli/turbo_text.hpp"
 #include "shared/files.hpp"
 #include "shared/version.hpp"
 
@@ -145,6 +146,8 @@ std::string page_html(const std::vector<Layout>& layouts) {
   for (const std::string& line : valve_float(layouts))
     html += paragraph(line.starts_with("VALVE FLOAT") ? "warn" : "soft", line);
   for (const std::string& line : boost_warnings(layouts)) html += paragraph("warn", line);
+  for (const std::string& line : turbo_warnings(layouts)) html += paragraph("warn red", line);
+  for (const std::string& line : turbo_unknowns(layouts)) html += paragraph("soft", line);
   for (const std::string& line : not_held(layouts)) html += paragraph("warn", line);
   html += first_words(layouts) + figures(layouts) + speed_sections(layouts) + assumptions(layouts);
   html += "<h2>Hottest metal of each runner</h2>\n" + bullets(metal_lines(layouts));

@@ -14,7 +14,7 @@ table{border-collapse:collapse;font-variant-numeric:tabular-nums;font-size:.9rem
 td,th{padding:.22em .8em .22em 0;border-bottom:1px solid var(--rule);text-align:right;vertical-align:top}
 td{white-space:nowrap}th{font-weight:bold}
 td:first-child,th:first-child,.words td,.words th{text-align:left}.words td:last-child{white-space:normal}
-.warn{border-left:4px solid var(--b);padding:.3em .8em;margin:.6em 0}.soft{color:var(--soft);font-size:.9rem}
+.red{color:#b3261e}.warn{border-left:4px solid var(--b);padding:.3em .8em;margin:.6em 0}.soft{color:var(--soft);font-size:.9rem}
 .charts{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,27rem),1fr));gap:.8rem 1rem;align-items:start}.many{grid-template-columns:repeat(auto-fill,minmax(min(100%,22rem),1fr))}
 svg.chart{display:block;width:100%;max-width:30rem;height:auto;font:11.5px Georgia,"DejaVu Serif",serif;fill:var(--ink)}svg .title{font-size:13px;font-weight:bold}
 .grid{stroke:var(--rule);stroke-width:.7;fill:none}.half{stroke-dasharray:1 3}.band{fill:var(--band)}.bar{fill:var(--bar)}

@@ -78,6 +78,15 @@ Json overlap_json(const PulseOverlap& o) {
   return j;
 }
 
+/// What acts on the gate's valve, and what that does.
+void put_gate_forces(Json& j, const GateFigures& g) {
+  put_number(j, "drive_pressure_mean_bar", g.before / bar);
+  put_number(j, "behind_mean_bar", g.behind / bar);
+  const char* reason = "the gate's spring or diaphragm is not given";
+  put_number(j, "pushed_open", g.pushed_open, reason);
+  put_number(j, "cracks_at_boost_gauge_bar", g.cracks_at ? std::optional(*g.cracks_at / bar) : std::nullopt, reason);
+}
+
 constexpr std::string_view holds_already = "the target is held, or not reached";
 
 Json gate_json(const GateFigures& g, const BoostFigures& boost) {
@@ -87,6 +96,7 @@ Json gate_json(const GateFigures& g, const BoostFigures& boost) {
   put_number(j, "share_of_flow", g.share_of_flow);
   put_number(j, "opening", g.opening);
   put_number(j, "flow_kg_s", g.flow);
+  put_gate_forces(j, g);
   if (boost.state == State::given)
     put_missing(j, "holds", "boost is given: whether the gate holds it is not computed");
   else if (!g.holds_target)

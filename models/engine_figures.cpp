@@ -164,12 +164,23 @@ void add_pulse_overlap(SpeedResult& result, const EngineModel& model, std::vecto
   }
 }
 
+void add_forces(GateFigures& figures, const EngineModel& model, const GatePlan& gate, std::size_t i) {
+  const GateForces& forces = model.gate_forces();
+  figures.before = forces.before(i);
+  figures.behind = forces.behind(i);
+  if (!gate.spring) return;
+  figures.pushed_open = std::max(0.0, forces.least_opening(i) - opening_by_boost(*gate.spring, model.boost()));
+  figures.cracks_at = cracking_boost(*gate.spring, figures.before - figures.behind);
+  figures.spring = gate.spring->cracks;
+}
+
 void add_gates(SpeedResult& result, const EngineModel& model, const EngineBooks& cycle) {
   const double exhaust = cycle.cylinders.exhaust.mass;
   for (std::size_t i = 0; i < cycle.gates.size(); ++i) {
     const GatePlan gate = model.gate_now(i);
     result.gates.push_back({gate.name, cycle.gates[i].mass / exhaust, gate.opening,
                             cycle.gates[i].mass / model.cycle_time(), gate.bore, gate.holds, {}});
+    add_forces(result.gates.back(), model, gate, i);
   }
 }
 

@@ -65,6 +65,7 @@ EngineModel::EngineModel(const EngineCase& engine, double rpm)
       cylinders_(static_cast<std::size_t>(engine.engine.cylinders())),
       assembly_(assemble(warmed(engine.plan), gas_, options_of(engine), engine.run.cell,
                          [this](const NodePlan& node) { return machine(node); })),
+      forces_(engine.plan.gates),
       metal_(engine.plan, engine.bay, *assembly_.network) {}
 
 double EngineModel::intake_pressure() const { return case_.ambient.pressure + boost_; }
@@ -130,7 +131,7 @@ void EngineModel::set_gate_scale(double scale) {
 
 void EngineModel::seat_gates() {
   for (std::size_t i = 0; i < case_.plan.gates.size(); ++i)
-    if (case_.plan.gates[i].holds) {
+    if (case_.plan.gates[i].holds || case_.plan.gates[i].spring) {
       const GatePlan gate = gate_now(i);
       assembly_.gate(i).effective_area = gate.flow_coefficient * gate_area(gate);
     }
@@ -138,10 +139,12 @@ void EngineModel::seat_gates() {
 
 GatePlan EngineModel::gate_now(std::size_t i) const {
   GatePlan gate = case_.plan.gates[i];
-  if (!gate.holds) return gate;
-  gate.opening = gate_opening_;
-  gate.bore *= gate_scale_;
-  gate.full_lift *= gate_scale_;
+  if (gate.holds) {
+    gate.opening = gate_opening_;
+    gate.bore *= gate_scale_;
+    gate.full_lift *= gate_scale_;
+  }
+  gate.opening = std::max(gate.opening, forces_.least_opening(i));
   return gate;
 }
 
@@ -170,6 +173,8 @@ double EngineModel::power_now() const {
 void EngineModel::end_cycle(double air_before, double work_before) {
   air_flow_ = std::max(0.0, air_drawn() - air_before) / cycle_time_;
   turbine_power_ = (shaft_work() - work_before) / cycle_time_;
+  forces_.end_cycle(boost_);
+  if (forces_.any_spring()) seat_gates();
   follow_boost();
 }
 

@@ -8,6 +8,7 @@
 #include "models/assembly.hpp"
 #include "models/cylinder.hpp"
 #include "models/engine_case.hpp"
+#include "models/gate_forces.hpp"
 #include "models/metal.hpp"
 #include "models/turbine.hpp"
 
@@ -31,8 +32,9 @@ class EngineModel {
   void set_gate_scale(double scale);
   double gate_scale() const { return gate_scale_; }
 
-  /// A gate of the plan as it stands now.
+  /// A gate of the plan as it stands now: never further shut than the forces on its valve let it.
   GatePlan gate_now(std::size_t i) const;
+  const GateForces& gate_forces() const { return forces_; }
 
   /// One whole cycle, ending on the instant that cylinder 1 fires again. each_step is called after every step.
   template <class EachStep>
@@ -43,7 +45,9 @@ class EngineModel {
     const double air = air_drawn(), work = shaft_work();
     while (net.time() < end - 1e-9 * cycle_time_) {
       const double left = end - net.time(), steps = std::ceil(left / net.allowed_step());
-      net.step(left / std::max(1.0, steps));
+      const double dt = left / std::max(1.0, steps);
+      net.step(dt);
+      forces_.add(assembly_, dt);
       each_step();
     }
     metal_.after_cycle(cycle_time_);
@@ -92,6 +96,7 @@ class EngineModel {
   std::vector<Cylinder*> cylinders_;  // 1, 2, ...
   std::vector<Turbine*> turbines_;
   Assembly assembly_;
+  GateForces forces_;
   Metal metal_;
   int cycles_ = 0;
 };

@@ -48,6 +48,9 @@ std::vector<Watched> figures(const EngineModel& model, const std::vector<Pressur
     all.push_back({"charge of " + cylinder->spec().name, cylinder->last_cycle()->charge.mass});
     all.push_back({"mean pressure of " + cylinder->spec().name, cylinder->last_cycle()->imep, 0.1e5});
   }
+  for (std::size_t i = 0; i < model.engine_case().plan.gates.size(); ++i)
+    if (model.engine_case().plan.gates[i].spring)
+      all.push_back({"opening of " + model.engine_case().plan.gates[i].name, model.gate_now(i).opening, 0.1});
   for (const MetalPiece& piece : model.metal().pieces())
     if (piece.computed)
       all.push_back({fmt::format("metal of {} at {:.0f} mm", piece.name, 1e3 * piece.name_from), piece.temperature});

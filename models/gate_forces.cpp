@@ -1,0 +1,42 @@
+#include "models/gate_forces.hpp"
+
+#include <algorithm>
+
+namespace pulsewright {
+namespace {
+
+constexpr double share_of_way = 0.5;  // each cycle; a wide open gate lowers the pressure that opens it
+
+}  // namespace
+
+GateForces::GateForces(const std::vector<GatePlan>& gates) : gates_(gates), loads_(gates.size()) {}
+
+void GateForces::add(const Assembly& assembly, double dt) {
+  time_ += dt;
+  for (std::size_t i = 0; i < loads_.size(); ++i) {
+    const JointGate& gate = assembly.gate(i);
+    loads_[i].before_sum += dt * gate.total_pressure;
+    loads_[i].behind_sum += dt * gate.behind;
+  }
+}
+
+void GateForces::end_cycle(double boost_gauge) {
+  if (!(time_ > 0)) return;
+  for (std::size_t i = 0; i < loads_.size(); ++i) {
+    Load& load = loads_[i];
+    load.before = load.before_sum / time_;
+    load.behind = load.behind_sum / time_;
+    load.before_sum = load.behind_sum = 0;
+    if (!gates_[i].spring) continue;
+    const double to = forced_opening(*gates_[i].spring, boost_gauge, load.before - load.behind);
+    load.least += share_of_way * (to - load.least);
+    if (load.least < 1e-6) load.least = 0;  // a millionth of the lift is shut
+  }
+  time_ = 0;
+}
+
+bool GateForces::any_spring() const {
+  return std::ranges::any_of(gates_, [](const GatePlan& gate) { return gate.spring.has_value(); });
+}
+
+}  // namespace pulsewright
