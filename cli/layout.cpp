@@ -21,7 +21,8 @@ const std::vector<std::string> how_to_read = {
 
 const std::vector<std::string> cautions = {
     "A comparison of two builds is worth more than any absolute figure, and no licence to raise boost.",
-    "Fit a boost cut. Drive pressure far above boost: knock, valve float, heat. Knock and overspeed are not computed.",
+    "A gate too small or badly placed lets boost creep: over-boost, knock, a broken engine. Fit a boost cut.",
+    "Drive pressure far above boost: knock, valve float, heat. Knock and turbine overspeed are not computed.",
     "Purge argon and stainless fume need ventilation, parts above 700 C need shields. Local codes come first.",
 };
 

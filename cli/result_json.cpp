@@ -78,6 +78,25 @@ Json overlap_json(const PulseOverlap& o) {
   return j;
 }
 
+Json compressor_json(const CompressorFigures& c) {
+  Json j{{"name", c.name}};
+  put_number(j, "pressure_ratio", c.pressure_ratio);
+  put_number(j, c.mapped ? "corrected_flow_kg_s" : "flow_kg_s", c.flow);
+  put_number(j, "efficiency", c.efficiency);
+  put_number(j, "tip_speed_m_s", c.tip_speed);
+  const auto flag = [&](const char* key, bool raised) {
+    if (c.mapped)
+      j[key] = raised;
+    else
+      put_missing(j, key, "no compressor map is given, or there is no boost");
+  };
+  flag("surge", c.surge);
+  flag("choke", c.choke);
+  flag("overspeed", c.overspeed);
+  flag("below_slowest_line", c.too_slow);
+  return j;
+}
+
 /// What acts on the gate's valve, and what that does.
 void put_gate_forces(Json& j, const GateFigures& g) {
   put_number(j, "drive_pressure_mean_bar", g.before / bar);
@@ -202,6 +221,7 @@ Json speed_json(const SpeedResult& s, double ambient) {
   put_engine(j, s);
   j["energy"] = energy_json(s.energy);
   put_boost(j, s);
+  j["compressors"] = array_of(s.compressors, compressor_json);
   j["gates"] = array_of(s.gates, [&s](const GateFigures& g) { return gate_json(g, s.boost); });
   j["cylinders"] = array_of(s.cylinders, cylinder_json);
   j["arrivals"] = array_of(s.arrivals, arrival_json);

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "models/compressor.hpp"
+
 namespace pulsewright {
 namespace {
 
@@ -34,16 +36,50 @@ std::string pushed_open_line(const Layout& layout, std::size_t gate) {
   if (!worst) return {};
   const GateFigures& g = worst->gates[gate];
   return fmt::format(
-      "GATE PUSHED OPEN: {}'s {} at {} rpm: drive pressure lifts it before the boost would. Worst at {:.0f} rpm: {:.0f} % "
-      "of its lift, {:.2f} bar on the valve over what is behind; it cracks at {:.2f} bar of boost, its spring says {:.2f}.",
+      "GATE PUSHED OPEN: {}'s {} at {} rpm: drive pressure lifts it before the boost would. Worst at {:.0f} rpm: "
+      "{:.0f} % "
+      "of its lift, {:.2f} bar on the valve over what is behind; it cracks at {:.2f} bar of boost, its spring says "
+      "{:.2f}.",
       layout.letter, g.name, listed_speeds(speeds), worst->rpm, 100 * *g.pushed_open, (g.before - g.behind) / bar,
       *g.cracks_at / bar, *g.spring / bar);
+}
+
+struct Side {
+  bool CompressorFigures::*flag;
+  const char *title, *what;
+};
+constexpr Side sides[] = {
+    {&CompressorFigures::surge, "COMPRESSOR SURGE", "left of the first point of its speed"},
+    {&CompressorFigures::choke, "COMPRESSOR CHOKE", "right of the last point of its speed"},
+    {&CompressorFigures::overspeed, "COMPRESSOR OVERSPEED", "above the fastest line"},
+    {&CompressorFigures::too_slow, "OFF THE COMPRESSOR MAP", "below the slowest line"},
+};
+
+/// One sentence for a compressor of a layout and a side of its map.
+std::string off_map_line(const Layout& layout, std::size_t compressor, const Side& side) {
+  std::vector<double> speeds;
+  const CompressorFigures* last = nullptr;
+  for (const SpeedResult& s : layout.result.speeds)
+    if (compressor < s.compressors.size() && s.compressors[compressor].*side.flag)
+      speeds.push_back(s.rpm), last = &s.compressors[compressor];
+  if (!last) return {};
+  return fmt::format(
+      "{}: {}'s {} at {} rpm is {} of its map (there {:.3f} kg/s corrected at ratio {:.2f}); the map's edge "
+      "stands in for what it does not say.",
+      side.title, layout.letter, last->name, listed_speeds(speeds), side.what, last->flow, last->pressure_ratio);
+}
+
+void add_compressors(std::vector<std::string>& lines, const Layout& layout) {
+  if (!layout.engine().charge.map) return add_once(lines, no_map_sentence);
+  for (std::size_t i = 0; i < layout.engine().turbines.size(); ++i)
+    for (const Side& side : sides) add_once(lines, off_map_line(layout, i, side));
 }
 
 }  // namespace
 
 std::vector<std::string> turbo_warnings(const std::vector<Layout>& layouts) {
   std::vector<std::string> lines;
+  for (const Layout& l : layouts) add_compressors(lines, l);
   for (const Layout& l : layouts)
     for (std::size_t i = 0; i < l.engine().plan.gates.size(); ++i) add_once(lines, pushed_open_line(l, i));
   return lines;

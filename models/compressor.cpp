@@ -1,10 +1,28 @@
 #include "models/compressor.hpp"
 
 #include <algorithm>
+#include <cmath>
+
+#include "models/turbine_work.hpp"
 
 namespace pulsewright {
 
-double compressor_efficiency(const ChargeCase& charge, double, double) { return charge.compressor_efficiency; }
+const char* const no_map_sentence =
+    "No compressor map is given: surge, choke and overspeed of the compressor are not seen.";
+
+CompressorMapAnswer compressor_on_map(const ChargeCase& charge, double pressure_ratio, double air_flow) {
+  return charge.map->at(charge.inlet, air_flow / charge.compressors, pressure_ratio);
+}
+
+double compressor_efficiency(const ChargeCase& charge, double pressure_ratio, double air_flow) {
+  return charge.map ? compressor_on_map(charge, pressure_ratio, air_flow).efficiency : charge.compressor_efficiency;
+}
+
+double compressor_tip_speed(const ChargeCase& charge, const CompressorPoint& point, double air_flow) {
+  if (!(point.work > 0)) return 0;
+  return charge.map ? compressor_on_map(charge, point.pressure_ratio, air_flow).tip_speed
+                    : turbine_tip_speed(point.work, charge.work_coefficient, 1);
+}
 
 // Equation   dp = dp_full (m/m_full)^2
 // Source     turbulent loss in a passage of fixed shape; common practice, no source
@@ -34,13 +52,16 @@ CompressorPoint compressor_point(const EngineCase& engine, const Gas& gas, doubl
 
 double charge_temperature_at(const EngineCase& engine, const Gas& gas, double boost_gauge, double air_flow) {
   const double target = engine.charge.boost_gauge;
+  if (engine.charge.map && engine.charge.cooler_effectiveness)
+    return engine.ambient.temperature + (1 - *engine.charge.cooler_effectiveness) *
+                                            compressor_point(engine, gas, boost_gauge, air_flow).rise;
   if (!(target > 0) || boost_gauge == target) return engine.charge.temperature;
   const double share =
       compressor_point(engine, gas, boost_gauge, air_flow).rise / compressor_point(engine, gas, target, air_flow).rise;
   return engine.ambient.temperature + share * (engine.charge.temperature - engine.ambient.temperature);
 }
 
-// Equation   h(T_s) = h(T_ambient) + eta dh0, pressure ratio by the isentropic relation; eta at the ratio: three turns
+// Equation   h(T_s) = h(T_ambient) + eta dh0, pressure ratio by the isentropic relation; eta at the ratio: in turns
 // Source     definition of the isentropic efficiency
 // Symbols    as in compressor_point
 // Valid for  work above 0
@@ -49,7 +70,7 @@ double boost_from_work(const EngineCase& engine, const Gas& gas, double work, do
   if (!(work > 0)) return 0;
   const double T = engine.ambient.temperature, h = enthalpy(gas, T, 0);
   double ratio = 1;
-  for (int turn = 0; turn < 3; ++turn) {
+  for (int turn = 0; turn < (engine.charge.map ? 20 : 1); ++turn) {  // one efficiency: no turns needed
     const double eta = compressor_efficiency(engine.charge, ratio, air_flow);
     ratio = isentropic_pressure_ratio(gas, T, temperature_from_enthalpy(gas, h + eta * work, 0), 0);
   }

@@ -136,6 +136,13 @@ struct CompressorMap::Line {
 CompressorMap::CompressorMap(CompressorMapTable table, double exducer)
     : table_(std::move(table)), tip_per_speed_(table_.tip_speeds ? 1 : std::numbers::pi * exducer) {}
 
+double CompressorMap::best_efficiency() const {
+  double best = 0;
+  for (const CompressorMapLine& line : table_.lines)
+    for (const CompressorMapPoint& point : line.points) best = std::max(best, point.efficiency);
+  return best;
+}
+
 CompressorMap::Line CompressorMap::line_at(double speed) const {
   const auto& lines = table_.lines;
   const auto above = std::ranges::upper_bound(lines, speed, {}, &CompressorMapLine::speed);

@@ -61,6 +61,7 @@ class CompressorMap {
   CompressorMapAnswer at(const CompressorInlet& inlet, double air_flow, double pressure_ratio) const;
 
   const CompressorMapTable& table() const { return table_; }
+  double best_efficiency() const;
 
  private:
   struct Line;  // at a speed between two of the table

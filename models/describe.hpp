@@ -36,6 +36,9 @@ std::string turbines_text(const EngineCase& engine);
 /// What the walls are made of and where their temperature comes from, a line for those that are alike.
 std::string metal_text(const ManifoldPlan& plan);
 
+/// The compressor: its map, or that there is none.
+std::string compressor_text(const EngineCase& engine);
+
 /// Everything that `check` shows.
 std::string describe(const EngineCase& engine);
 std::string describe(const RigCase& rig);

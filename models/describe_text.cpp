@@ -142,6 +142,7 @@ std::string describe(const EngineCase& engine) {
   text += "\nLengths and volumes\n" + primaries_text(engine);
   text += fmt::format("from the flanges to the turbine: {}\n", cm3(manifold_volume(engine)));
   text += "\nThe turbine\n" + turbines_text(engine);
+  text += "\nThe compressor\n" + compressor_text(engine);
   text += "\nMetal\n" + metal_text(engine.plan);
   text += "\nWhose blowdown falls into whose overlap\n" + firing_pairs_text(engine);
   text += "\nStock tube to try for the primaries\n" + tube_advice_text(engine);

@@ -86,6 +86,7 @@ EngineCase read_engine_case(CaseFile& file, double cell, const std::vector<doubl
   result.charge = read_charge(root, result.ambient, assumed);
   const Gas gas = mixture_gas(result.engine.fuel, result.engine.lambda);
   result.turbines = read_turbines(root, gas, assumed);
+  result.charge.compressors = std::max(1, static_cast<int>(result.turbines.size()));
   result.silencer = read_silencer(root, assumed);
   result.charge.full_flow = full_flow(result, gas);
   result.silencer.mass_flow = with_fuel(result.charge.full_flow, result.engine);

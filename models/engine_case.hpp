@@ -9,6 +9,7 @@
 
 #include "models/assumed.hpp"
 #include "models/burn.hpp"
+#include "models/compressor_map.hpp"
 #include "models/crank.hpp"
 #include "models/friction.hpp"
 #include "models/nozzle_pair.hpp"
@@ -63,6 +64,10 @@ struct ChargeCase {
   double compressor_efficiency;
   double work_coefficient;  // compressor work over the square of its tip speed
   double cooler_drop = 0;   // pressure that the cooler costs at full_flow, Pa
+  std::shared_ptr<const CompressorMap> map;    // none: one efficiency at every point
+  CompressorInlet inlet{293, 101325};          // air before the compressors
+  int compressors = 1;                         // that share the air
+  std::optional<double> cooler_effectiveness;  // where the temperature is not given
   double full_flow = 0;     // air at redline, the target and volumetric efficiency 0.95, kg/s
 };
 

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "models/compressor.hpp"
 #include "models/flow_figures.hpp"
 #include "models/pulse_parts.hpp"
 #include "solver/composition.hpp"
@@ -268,6 +269,26 @@ void add_shafts(SpeedResult& result, const EngineModel& model, const std::vector
   }
 }
 
+/// Each compressor with its own share of the air.
+void add_compressors(SpeedResult& result, const EngineModel& model) {
+  const ChargeCase& charge = model.engine_case().charge;
+  const CompressorPoint point =
+      compressor_point(model.engine_case(), model.network().gas(), model.boost(), result.air_flow);
+  for (const ShaftFigures& shaft : result.shafts) {
+    const double air = shaft.share_of_air * result.air_flow;
+    const double of_all = air * charge.compressors;  // what all would take if each took as much
+    CompressorFigures f{shaft.name, point.pressure_ratio, air, compressor_efficiency(charge, point.pressure_ratio, of_all),
+                        compressor_tip_speed(charge, point, of_all)};
+    if (charge.map && point.work > 0) {
+      const CompressorMapAnswer a = compressor_on_map(charge, point.pressure_ratio, of_all);
+      f.flow = a.corrected_flow;
+      f.mapped = true;
+      f.surge = a.surge, f.choke = a.choke, f.overspeed = a.overspeed, f.too_slow = a.too_slow;
+    }
+    result.compressors.push_back(std::move(f));
+  }
+}
+
 void add_boost(SpeedResult& result, const EngineModel& model) {
   const EngineCase& engine = model.engine_case();
   result.boost_gauge = model.boost();
@@ -402,6 +423,7 @@ void fill_figures(SpeedResult& result, const EngineModel& model, const CycleReco
   add_engine(result, model, cycle);
   add_energy(result, model, cycle);
   add_shafts(result, model, entries, cycle);
+  add_compressors(result, model);
   add_gates(result, model, cycle);
   result.arrivals =
       direct_arrivals(model.engine_case().plan, result.record, ports, arrival_places(model.engine_case(), entries));

@@ -96,7 +96,8 @@ CylinderSpec EngineModel::cylinder_spec(int cylinder) const {
 double EngineModel::compressor_work() const { return compressor_point(case_, gas_, boost_, air_flow_).work; }
 
 double EngineModel::tip_speed(std::size_t turbine) const {
-  return turbine_tip_speed(compressor_work(), case_.charge.work_coefficient, case_.turbines[turbine].wheel_ratio);
+  const CompressorPoint point = compressor_point(case_, gas_, boost_, air_flow_);
+  return compressor_tip_speed(case_.charge, point, air_flow_) / case_.turbines[turbine].wheel_ratio;
 }
 
 // Equation   burn centre = the case's + k (max(b, 0) - max(target, 0))

@@ -5,7 +5,9 @@
 namespace pulsewright {
 namespace {
 
-constexpr double share_of_way = 0.5;  // each cycle; a wide open gate lowers the pressure that opens it
+// Share of the way to the balance that a cycle goes: a gate that opens lowers the pressure that opens it, so a step may go
+// too far; then the next ones are half as long.
+constexpr double longest_way = 0.5, shortest_way = 0.02, longer = 1.1;
 
 }  // namespace
 
@@ -29,7 +31,10 @@ void GateForces::end_cycle(double boost_gauge) {
     load.before_sum = load.behind_sum = 0;
     if (!gates_[i].spring) continue;
     const double to = forced_opening(*gates_[i].spring, boost_gauge, load.before - load.behind);
-    load.least += share_of_way * (to - load.least);
+    const double way = to - load.least;
+    load.share = std::clamp(load.share * (way * load.way < 0 ? 0.5 : longer), shortest_way, longest_way);
+    load.way = way;
+    load.least += load.share * way;
     if (load.least < 1e-6) load.least = 0;  // a millionth of the lift is shut
   }
   time_ = 0;

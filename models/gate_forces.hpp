@@ -1,7 +1,7 @@
 #pragma once
 // How far the gates of a running model are held open by what acts on their valves, cycle by cycle. A diaphragm is too slow
-// for single pulses: the mean of a cycle counts. Every cycle the opening goes half of the way to where the forces balance,
-// so that gate and drive pressure settle together.
+// for single pulses: the mean of a cycle counts. Every cycle the opening goes part of the way to where the forces
+// balance, so that gate and drive pressure settle together.
 
 #include <vector>
 
@@ -31,6 +31,7 @@ class GateForces {
  private:
   struct Load {
     double before_sum = 0, behind_sum = 0, before = 0, behind = 0, least = 0;
+    double way = 0, share = 0.5;  // to the balance, last cycle; how much of it a cycle goes
   };
   std::vector<GatePlan> gates_;
   std::vector<Load> loads_;

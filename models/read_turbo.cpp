@@ -20,12 +20,44 @@ double charge_temperature(const AmbientCase& ambient, double ratio, double effic
   return ambient.temperature + std::max(0.0, rise) * (1 - effectiveness);
 }
 
-double assumed_charge_temperature(const CaseTable& root, const AmbientCase& ambient, const ChargeCase& charge,
+double assumed_charge_temperature(const CaseTable& root, const AmbientCase& ambient, ChargeCase& charge,
                                   AssumedList& assumed) {
   const double effectiveness =
       assumed.given_or(root.table("cooler").number("effectiveness", between(0, 1)), "cooler.effectiveness");
+  charge.cooler_effectiveness = effectiveness;
   const double ratio = (ambient.pressure + charge.boost_gauge + charge.cooler_drop) / ambient.pressure;
   return charge_temperature(ambient, ratio, charge.compressor_efficiency, effectiveness);
+}
+
+/// The map's lines; the exducer is known where they go by the shaft's speed. Nothing after a fault.
+std::shared_ptr<const CompressorMap> read_compressor_map(const CaseTable& t) {
+  const MapFault fault = [&](std::string message, std::string hint) {
+    t.fault("map", std::move(message), std::move(hint));
+  };
+  for (const char* key : {"efficiency", "work_coefficient"})
+    if (t.has(key)) t.fault(key, "the map already says it", "take one of them out");
+  const auto exducer = t.quantity("exducer", Dimension::length, between(0.01, 0.3));
+  const auto text = t.parsed("map", [&](std::string_view name) { return t.read_beside(name, most_map_bytes); });
+  const std::string name = printable(t.text("map").value_or("map"));
+  const auto file = text ? parse_map_file(*text, name, compressor_map_columns, fault) : std::nullopt;
+  const auto table = file ? compressor_map_table(*file, fault) : std::nullopt;
+  if (!table) return nullptr;
+  if (!table->tip_speeds && !exducer)
+    fault("the map goes by the shaft's speed, and the compressor's exducer is missing",
+          "exducer = \"60 mm\" under [compressor], or a map by the tip's speed");
+  return std::make_shared<const CompressorMap>(*table, exducer.value_or(0.06));
+}
+
+void read_compressor(const CaseTable& t, const AmbientCase& ambient, ChargeCase& charge, AssumedList& assumed) {
+  charge.inlet = {ambient.temperature, ambient.pressure};
+  if (t.has("map")) {
+    charge.map = read_compressor_map(t);
+    charge.compressor_efficiency = charge.map ? charge.map->best_efficiency() : 0.7;  // until the flow is known
+    return;
+  }
+  charge.compressor_efficiency = assumed.given_or(t.number("efficiency", above(0.2, 1)), "compressor.efficiency");
+  charge.work_coefficient =
+      assumed.given_or(t.number("work_coefficient", between(0.3, 1)), "compressor.work_coefficient");
 }
 
 }  // namespace
@@ -45,10 +77,7 @@ ChargeCase read_charge(const CaseTable& root, const AmbientCase& ambient, Assume
   const CaseTable t = root.table("charge"), compressor = root.table("compressor");
   ChargeCase charge{};
   charge.boost_gauge = t.need_quantity("boost_gauge", Dimension::pressure_gauge, between(-0.8e5, 10e5));
-  charge.compressor_efficiency =
-      assumed.given_or(compressor.number("efficiency", above(0.2, 1)), "compressor.efficiency");
-  charge.work_coefficient =
-      assumed.given_or(compressor.number("work_coefficient", between(0.3, 1)), "compressor.work_coefficient");
+  read_compressor(compressor, ambient, charge, assumed);
   charge.cooler_drop = assumed.given_or(
       root.table("cooler").quantity("pressure_drop", Dimension::pressure_difference, between(0, 2e5)),
       "cooler.pressure_drop");

@@ -70,6 +70,17 @@ struct GateFigures {
   std::optional<double> spring{};               // and without drive pressure, Pa gauge
 };
 
+/// One compressor at work; corrected to its map's reference where there is one.
+struct CompressorFigures {
+  std::string name;       // of its turbine
+  double pressure_ratio;  // total to total
+  double flow;            // kg/s, corrected with a map
+  double efficiency;
+  double tip_speed;  // of its exducer, m/s
+  bool mapped = false;
+  bool surge = false, choke = false, overspeed = false, too_slow = false;  // outside the map, on which side
+};
+
 /// A blowdown's first way to a place.
 struct Arrival {
   int from;                  // cylinder, from 1
@@ -131,6 +142,7 @@ struct SpeedResult {
   std::vector<EntryFigures> turbine;
   std::vector<ShaftFigures> shafts;  // one for each turbine
   std::vector<GateFigures> gates;
+  std::vector<CompressorFigures> compressors;
   std::vector<CylinderFigures> cylinders;
   std::vector<Arrival> arrivals;
   std::vector<PulseOverlap> overlap;
