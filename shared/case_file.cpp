@@ -19,10 +19,13 @@ void unknown_keys_of_table(CaseBook& book, const CaseValue& table, const std::st
   const auto asked = book.asked.find(&table);
   if (asked == book.asked.end()) return;  // its own key is unknown, and said so one level up
   for (const CaseEntry& entry : table.entries) {
-    if (book.faults.full()) return;
     const std::vector<std::string>& known = asked->second;
     if (std::find(known.begin(), known.end(), entry.key) != known.end()) {
       unknown_keys(book, entry.value, path.empty() ? entry.key : path + "." + entry.key);
+      continue;
+    }
+    if (book.faults.full()) {  // counted, without the search for what was meant
+      book.faults.add(entry.place, {});
       continue;
     }
     const std::string where = path.empty() ? "" : " in [" + path + "]";

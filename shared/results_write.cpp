@@ -17,6 +17,7 @@ namespace {
 
 constexpr hsize_t chunk_values = 65536;  // half a megabyte of doubles
 constexpr int deflate_level = 4;
+constexpr std::size_t growth = std::size_t{1} << 20;  // by which the file grows in memory, bytes
 
 H5::StrType text_type(std::size_t length) {
   H5::StrType type(H5::PredType::C_S1, std::max<std::size_t>(length, 1));
@@ -76,11 +77,10 @@ std::string path_word(std::string_view name) {
   return result.empty() ? "%" : result;
 }
 
+/// The file grows in memory and goes to disk whole: the library, which can crash where a disk is full, never writes there.
 struct ResultWriter::Open {
-  Open(const std::filesystem::path& target, bool force) : path(target), pending(target, force) {}
-
   std::filesystem::path path;
-  PendingFile pending;
+  bool force;
   H5::H5File file;
 
   // Runs `code`, turning what HDF5 throws into our Error.
@@ -113,9 +113,15 @@ struct ResultWriter::Open {
   }
 };
 
-ResultWriter::ResultWriter(const std::filesystem::path& path, bool force) : open_(std::make_unique<Open>(path, force)) {
+ResultWriter::ResultWriter(const std::filesystem::path& path, bool force)
+    : open_(std::make_unique<Open>(Open{path, force, {}})) {
+  check_writable(path, force);
   H5::Exception::dontPrint();
-  open_->guarded("this file", [&] { open_->file = H5::H5File(open_->pending.temporary().string(), H5F_ACC_TRUNC); });
+  open_->guarded("this file", [&] {
+    H5::FileAccPropList in_memory;
+    in_memory.setCore(growth, false);
+    open_->file = H5::H5File(path.string(), H5F_ACC_TRUNC, H5::FileCreatPropList::DEFAULT, in_memory);
+  });
 }
 
 ResultWriter::~ResultWriter() = default;
@@ -174,8 +180,16 @@ void ResultWriter::attribute(const std::string& path, const std::string& name, d
 }
 
 void ResultWriter::commit() {
-  open_->guarded("this file", [&] { open_->file.close(); });
-  open_->pending.commit();
+  std::string image;
+  open_->guarded("this file", [&] {
+    open_->file.flush(H5F_SCOPE_GLOBAL);
+    const ssize_t size = H5Fget_file_image(open_->file.getId(), nullptr, 0);
+    image.resize(static_cast<std::size_t>(std::max<ssize_t>(size, 0)));
+    if (size <= 0 || H5Fget_file_image(open_->file.getId(), image.data(), image.size()) != size)
+      throw H5::FileIException("commit", "no image of the file");
+    open_->file.close();
+  });
+  pulsewright::write_text(open_->path, image, open_->force);
 }
 
 }  // namespace pulsewright

@@ -124,7 +124,7 @@ TEST(Starter, WhatIsAssumedMayBeSaidByTakingItsMarkAway) {
       const auto list = starter.text.find("# Assumed beside all this:");
       for (const AssumedEntry& e : c.assumed)  // what is left is a rule or a curve, or belongs to the downpipe
         EXPECT_TRUE(starter.text.find(e.key + ": ", list) != std::string::npos || e.key == "wall_temperature" ||
-                    e.key == "roughness" || e.key == "emissivity")
+                    e.key == "roughness" || e.key == "emissivity" || e.key == "wall")
             << e.key;
     }
 }
