@@ -143,14 +143,18 @@ std::string page_html(const std::vector<Layout>& layouts) {
   std::string html = head(page_title(layouts)) + heading(layouts);
   for (const std::string& line : unsettled_text(layouts)) html += paragraph("warn", line);
   for (const std::string& line : turbine_sentences(layouts)) html += paragraph("warn", line);
+  std::vector<std::string> unknowns = turbo_unknowns(layouts);
   for (const std::string& line : valve_float(layouts))
-    html += paragraph(line.starts_with("VALVE FLOAT") ? "warn" : "soft", line);
+    if (line.starts_with("VALVE FLOAT"))
+      html += paragraph("warn", line);
+    else
+      unknowns.push_back(line);
   for (const std::string& line : boost_warnings(layouts)) html += paragraph("warn", line);
   for (const std::string& line : turbo_warnings(layouts)) html += paragraph("warn red", line);
-  for (const std::string& line : turbo_unknowns(layouts)) html += paragraph("soft", line);
   for (const std::string& line : not_held(layouts)) html += paragraph("warn", line);
   html += first_words(layouts) + figures(layouts) + speed_sections(layouts) + assumptions(layouts);
   html += "<h2>Hottest metal of each runner</h2>\n" + bullets(metal_lines(layouts));
+  if (!unknowns.empty()) html += "<h2>What the cases do not say</h2>\n" + bullets(unknowns);
   return html + "<h2>Cautions</h2>\n" + bullets(cautions) + bullets(metal_cautions(layouts)) + provenance(layouts) +
          "</body></html>\n";
 }
