@@ -64,7 +64,8 @@ std::string off_map_line(const Layout& layout, std::size_t compressor, const Sid
       speeds.push_back(s.rpm), last = &s.compressors[compressor];
   if (!last) return {};
   return fmt::format(
-      "{}: {}'s {} at {} rpm is {} of its map (there {:.3f} kg/s corrected at ratio {:.2f}); the map's edge "
+      "{}: {}, compressor of {}, at {} rpm: {} on its map (there {:.3f} kg/s corrected at ratio {:.2f}); the map's "
+      "edge "
       "stands in for what it does not say.",
       side.title, layout.letter, last->name, listed_speeds(speeds), side.what, last->flow, last->pressure_ratio);
 }

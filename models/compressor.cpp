@@ -28,7 +28,7 @@ double compressor_tip_speed(const ChargeCase& charge, const CompressorPoint& poi
 // Source     turbulent loss in a passage of fixed shape; common practice, no source
 // Symbols    m air flow kg/s; m_full at redline, target boost and volumetric efficiency 0.95
 // Valid for  charge of about the same density; twice the full flow at most, constant beyond
-// Tested by  tests/models/compressor_test.cpp
+// Tested by  tests/models/compressor_on_map_test.cpp
 double cooler_drop(const ChargeCase& charge, double air_flow) {
   if (!(charge.full_flow > 0)) return charge.cooler_drop;
   const double share = std::clamp(air_flow / charge.full_flow, 0.0, 2.0);
@@ -39,7 +39,7 @@ double cooler_drop(const ChargeCase& charge, double air_flow) {
 // Source     definition of the isentropic efficiency
 // Symbols    dh0 J/kg; eta compressor efficiency; dp the cooler's pressure drop Pa
 // Valid for  boost above 0; else no work and no rise
-// Tested by  tests/models/compressor_test.cpp, tests/models/engine_run_test.cpp
+// Tested by  tests/models/compressor_on_map_test.cpp, tests/models/engine_run_test.cpp
 CompressorPoint compressor_point(const EngineCase& engine, const Gas& gas, double boost_gauge, double air_flow) {
   if (!(boost_gauge > 0)) return {1, compressor_efficiency(engine.charge, 1, air_flow), 0, 0};
   const double T = engine.ambient.temperature, p = engine.ambient.pressure;
@@ -65,7 +65,7 @@ double charge_temperature_at(const EngineCase& engine, const Gas& gas, double bo
 // Source     definition of the isentropic efficiency
 // Symbols    as in compressor_point
 // Valid for  work above 0
-// Tested by  tests/models/compressor_test.cpp
+// Tested by  tests/models/compressor_on_map_test.cpp
 double boost_from_work(const EngineCase& engine, const Gas& gas, double work, double air_flow) {
   if (!(work > 0)) return 0;
   const double T = engine.ambient.temperature, h = enthalpy(gas, T, 0);

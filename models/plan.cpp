@@ -46,8 +46,9 @@ PlanPlace locate(const ManifoldPlan& plan, std::string_view name, double distanc
 
 std::string no_spring_sentence(const GatePlan& gate) {
   if (gate.spring) return {};
-  return fmt::format("The {} of gate {} is not given: whether drive pressure opens it early is not computed.",
-                     gate.no_spring.empty() ? "spring" : gate.no_spring, in_quotes(gate.name));
+  const std::string what = gate.no_spring.empty() ? "spring" : gate.no_spring;
+  return fmt::format("The {} of gate {} {} not given: whether drive pressure opens it early is not computed.", what,
+                     in_quotes(gate.name), what == "spring and diaphragm" ? "are" : "is");
 }
 
 double gate_area(const GatePlan& gate) {
