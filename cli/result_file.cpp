@@ -136,6 +136,7 @@ void write_engine(ResultWriter& file, const std::string& at, const LoadedCase& l
     const std::string path = fmt::format("{}/rpm_{:g}", at, speed.rpm);
     file.attribute(path, "rpm", speed.rpm);
     file.attribute(path, "settled", speed.settled ? 1.0 : 0.0);
+    file.attribute(path, "boost_gauge_Pa", speed.boost_gauge);
     file.write(path + "/angle", angles(), "deg");
     write_places(file, path, speed.record);
     write_parts(file, path, speed.record);

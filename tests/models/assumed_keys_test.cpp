@@ -55,6 +55,7 @@ const std::vector<Given> givens = {
     {"primary.bends", "each_primary.bends=\"150 deg\""},
     {"primary.bend_radius", "each_primary.bend_radius=\"47.6 mm\""},
     {"run.wall_heat_factor", "run.wall_heat_factor=1.2"},
+    {"run.step_from", "run.step_from=0.2"},
     {"joint.volume", "joint.merge.volume=\"60 cm^3\""},
     {"joint.angle_factor", "joint.merge.angle_factor=0.8"},
     {"joint.throat", "joint.merge.throat=\"48 mm\""},
@@ -71,6 +72,7 @@ const std::vector<Given> givens = {
     {"turbine.volute_length", "turbine.volute_length=\"100 mm\""},
     {"turbine.rotor_exit_angle", "turbine.rotor_exit_angle=\"58 deg\""},
     {"turbine.centroid_radius", "turbine.centroid_radius=\"44 mm\""},
+    {"turbine.inducer", "turbine.inducer=\"64 mm\""},
     {"turbine.inertia", "turbine.inertia=\"3e-5 kg m^2\""},
     {"compressor.exducer", "compressor.exducer=\"66 mm\""},
     {"wastegate.bore", "wastegate.1.bore=\"40 mm\""},
@@ -105,6 +107,7 @@ std::vector<std::string> setting(const std::string& key) {
   if (key == "turbine.rotor_exit_angle" || key == "turbine.centroid_radius")
     return {wheel, exit, "turbine.a_over_r=\"0.63 in\""};
   if (key == "wastegate.fully_open") return {"wastegate.1.spring=\"0.7 bar\"", "wastegate.1.diaphragm=\"60 mm\""};
+  if (key == "run.step_from" || key == "turbine.inducer") return {exit, "run.boost=\"step\""};
   if (key == "turbine.tongue_leak") return {"turbine.scrolls=2"};
   return {};
 }
