@@ -25,12 +25,16 @@ std::string bore_words(const SpeedResult& s) {
   for (const GateFigures& g : s.gates)
     if (g.bore_that_would_hold)
       parts.push_back(fmt::format("{} of {:.0f} mm", g.name, std::ceil(*g.bore_that_would_hold * 1e3 - 1e-6)));
-  return parts.empty() ? "" : fmt::format("It would take {}.", fmt::join(parts, " and "));
+  return parts.empty() ? "" : fmt::format("It would take a {}.", fmt::join(parts, " and "));
 }
 
 std::string cannot_hold_line(const SpeedResult& s) {
-  return fmt::format("GATE CANNOT HOLD at {:.0f} rpm: wide open, boost climbs to {} (target {}). {}", s.rpm,
-                     in_bar(s.boost_gauge), in_bar(s.boost.target), bore_words(s));
+  const std::string climbs =
+      s.boost.beyond
+          ? fmt::format("past {}, where the search ends: the figures there are no balance", in_bar(s.boost_gauge))
+          : "to " + in_bar(s.boost_gauge);
+  return fmt::format("GATE CANNOT HOLD at {:.0f} rpm: wide open, boost climbs {} (target {}). {}", s.rpm, climbs,
+                     in_bar(s.boost.target), bore_words(s));
 }
 
 std::string speeds_text(const std::vector<double>& speeds) {
@@ -50,8 +54,9 @@ std::string threshold_line(const Layout& layout) {
   const Threshold& t = layout.result.threshold;
   const std::string target = fmt::format("90 % of {} boost", in_bar(layout.engine().charge.boost_gauge));
   if (!t.rpm) return target + ": " + t.reason;
-  return fmt::format("{} from {:.0f} rpm up (drawn between {:.0f} and {:.0f} rpm, the speeds computed)", target, *t.rpm,
-                     t.low, t.high);
+  return fmt::format(
+      "{} comes between {:.0f} and {:.0f} rpm, about {:.0f} on a straight line; speeds between say it closer", target,
+      t.low, t.high, *t.rpm);
 }
 
 /// How far apart two thresholds are, against the spacing of the speeds.

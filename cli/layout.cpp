@@ -49,7 +49,7 @@ std::vector<std::string> not_held(const std::vector<Layout>& layouts) {
       if (s.boost.state == BoostFigures::State::given && s.turbine_surplus < 0)
         lines.push_back(
             fmt::format("BOOST NOT HELD: {} at {:.0f} rpm: the turbine gives {:.1f} kW less than the compressor takes "
-                        "for this boost (both efficiencies are assumed).",
+                        "for this boost.",
                         l.letter, s.rpm, -s.turbine_surplus / 1e3));
   return lines;
 }

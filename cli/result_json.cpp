@@ -137,6 +137,7 @@ void put_boost(Json& j, const SpeedResult& s) {
     put_missing(j, "cannot_hold", "boost is given: whether the gates hold it is not computed");
   else
     j["cannot_hold"] = b.state == State::cannot_hold;
+  j["boost_beyond_search"] = b.beyond;
   const auto bore = bore_that_would_hold(s);
   put_number(j, "bore_that_would_hold_mm", bore ? std::optional(1e3 * *bore) : bore,
              b.state != State::cannot_hold ? holds_already

@@ -107,6 +107,8 @@ BoostControl started(EngineModel& model, BoostFigures& figures, const CycleProgr
 void note_boost(SpeedResult& result, const EngineModel& model, const BoostControl& boost) {
   result.boost.state = boost.state();
   result.boost.target = model.engine_case().charge.boost_gauge;
+  constexpr double far_from_equal = 0.01;  // of the powers' ratio; a balance that was found is five times closer
+  result.boost.beyond = boost.state() == BoostFigures::State::cannot_hold && power_balance(model) > far_from_equal;
 }
 
 /// Up to the next tenth of a millimetre: a printed bore is never too small.

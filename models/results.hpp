@@ -120,6 +120,7 @@ struct BoostFigures {
   };
   State state = State::given;
   double target = 0;                          // Pa gauge
+  bool beyond = false;                        // boost stands where the search ends, four targets: no balance found
   std::string why_no_bore;                    // where it cannot hold and no bore would
   std::optional<double> time_to_boost;        // to 90 % of the target after the load step, s
   std::string why_no_time;                    // where there is none
