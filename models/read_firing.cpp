@@ -78,7 +78,7 @@ void read_angles(const CaseTable& engine, EngineParts& parts) {
     parts.firing_at[k] = {std::fmod((*angles)[k] - angles->front() + whole, whole)};
   const auto at = [&](int cylinder) { return parts.firing_at[static_cast<std::size_t>(cylinder - 1)].radians; };
   std::vector<int> said = parts.firing_order;
-  std::ranges::rotate(said, std::ranges::find(said, 1));
+  std::rotate(said.begin(), std::ranges::find(said, 1), said.end());
   std::ranges::sort(parts.firing_order);
   std::ranges::stable_sort(parts.firing_order, {}, at);
   if (engine.has("firing_order") && !std::ranges::is_sorted(said, {}, at))
