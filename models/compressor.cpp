@@ -53,8 +53,8 @@ CompressorPoint compressor_point(const EngineCase& engine, const Gas& gas, doubl
 double charge_temperature_at(const EngineCase& engine, const Gas& gas, double boost_gauge, double air_flow) {
   const double target = engine.charge.boost_gauge;
   if (engine.charge.map && engine.charge.cooler_effectiveness)
-    return engine.ambient.temperature + (1 - *engine.charge.cooler_effectiveness) *
-                                            compressor_point(engine, gas, boost_gauge, air_flow).rise;
+    return engine.ambient.temperature +
+           (1 - *engine.charge.cooler_effectiveness) * compressor_point(engine, gas, boost_gauge, air_flow).rise;
   if (!(target > 0) || boost_gauge == target) return engine.charge.temperature;
   const double share =
       compressor_point(engine, gas, boost_gauge, air_flow).rise / compressor_point(engine, gas, target, air_flow).rise;

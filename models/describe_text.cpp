@@ -67,7 +67,8 @@ std::string spring_line(const GatePlan& gate) {
   if (!gate.spring) return "    " + no_spring_sentence(gate) + "\n";
   const auto pressure = [](double p) { return in_words(p, Dimension::pressure_gauge); };
   return fmt::format(
-      "    spring cracks at {} and stands fully open at {} on its port{}; drive pressure alone lifts it at {} over what "
+      "    spring cracks at {} and stands fully open at {} on its port{}; drive pressure alone lifts it at {} over "
+      "what "
       "is behind\n",
       pressure(gate.spring->cracks), pressure(gate.spring->fully_open),
       gate.spring->controller ? ", which a controller keeps the boost off" : "",

@@ -62,13 +62,13 @@ struct ChargeCase {
   double boost_gauge;  // target, Pa above ambient
   double temperature;  // at the intake ports at the target, K
   double compressor_efficiency;
-  double work_coefficient;  // compressor work over the square of its tip speed
-  double cooler_drop = 0;   // pressure that the cooler costs at full_flow, Pa
+  double work_coefficient;                     // compressor work over the square of its tip speed
+  double cooler_drop = 0;                      // pressure that the cooler costs at full_flow, Pa
   std::shared_ptr<const CompressorMap> map;    // none: one efficiency at every point
   CompressorInlet inlet{293, 101325};          // air before the compressors
   int compressors = 1;                         // that share the air
   std::optional<double> cooler_effectiveness;  // where the temperature is not given
-  double full_flow = 0;     // air at redline, the target and volumetric efficiency 0.95, kg/s
+  double full_flow = 0;                        // air at redline, the target and volumetric efficiency 0.95, kg/s
 };
 
 struct AmbientCase {

@@ -179,8 +179,13 @@ void add_gates(SpeedResult& result, const EngineModel& model, const EngineBooks&
   const double exhaust = cycle.cylinders.exhaust.mass;
   for (std::size_t i = 0; i < cycle.gates.size(); ++i) {
     const GatePlan gate = model.gate_now(i);
-    result.gates.push_back({gate.name, cycle.gates[i].mass / exhaust, gate.opening,
-                            cycle.gates[i].mass / model.cycle_time(), gate.bore, gate.holds, {}});
+    result.gates.push_back({gate.name,
+                            cycle.gates[i].mass / exhaust,
+                            gate.opening,
+                            cycle.gates[i].mass / model.cycle_time(),
+                            gate.bore,
+                            gate.holds,
+                            {}});
     add_forces(result.gates.back(), model, gate, i);
   }
 }
@@ -277,7 +282,8 @@ void add_compressors(SpeedResult& result, const EngineModel& model) {
   for (const ShaftFigures& shaft : result.shafts) {
     const double air = shaft.share_of_air * result.air_flow;
     const double of_all = air * charge.compressors;  // what all would take if each took as much
-    CompressorFigures f{shaft.name, point.pressure_ratio, air, compressor_efficiency(charge, point.pressure_ratio, of_all),
+    CompressorFigures f{shaft.name, point.pressure_ratio, air,
+                        compressor_efficiency(charge, point.pressure_ratio, of_all),
                         compressor_tip_speed(charge, point, of_all)};
     if (charge.map && point.work > 0) {
       const CompressorMapAnswer a = compressor_on_map(charge, point.pressure_ratio, of_all);
@@ -315,49 +321,6 @@ std::vector<ArrivalPlace> arrival_places(const EngineCase& engine, const std::ve
 }
 
 }  // namespace
-
-std::vector<TurbineEntry> turbine_entries(const EngineCase& engine) {
-  std::vector<TurbineEntry> entries;
-  std::size_t turbine = 0;
-  for (const NodePlan& node : engine.plan.nodes) {
-    const auto* t = std::get_if<TurbineNode>(&node.kind);
-    if (!t) continue;
-    for (std::size_t i = 0; i < node.ports.size(); ++i) {
-      if (static_cast<int>(i) == t->outlet) continue;
-      const PlanPort port = node.ports[i];
-      const double length = drawing(engine, port.duct).length(),
-                   volute = engine.turbines[static_cast<std::size_t>(t->turbine)].volute_length;
-      const auto scrolls = node.ports.size() - (t->outlet >= 0 ? 1 : 0);
-      const auto scroll = static_cast<std::size_t>(t->scroll[i]);
-      const std::string name = scrolls == 1 ? node.name : node.name + "." + static_cast<char>('a' + t->scroll[i]);
-      entries.push_back({name,
-                         turbine,
-                         scroll,
-                         {port.duct, port.at_finish ? std::max(0.0, length - volute) : std::min(length, volute)},
-                         port.at_finish});
-    }
-    ++turbine;
-  }
-  return entries;
-}
-
-std::vector<PortPlace> port_places(const EngineModel& model) {
-  const EngineCase& engine = model.engine_case();
-  std::vector<PortPlace> ports;
-  for (const NodePlan& node : engine.plan.nodes) {
-    const auto* c = std::get_if<CylinderNode>(&node.kind);
-    if (!c) continue;
-    const PlanPort port = node.ports.front();
-    const auto i = static_cast<std::size_t>(c->cylinder);
-    const double opens = engine.engine.firing_at[i].degrees() + model.cylinders()[i]->exhaust_lift().opens().degrees();
-    ports.push_back({c->cylinder,
-                     {port.duct, port.at_finish ? drawing(engine, port.duct).length() : 0},
-                     !port.at_finish,
-                     wrapped_degrees(opens)});
-  }
-  std::ranges::sort(ports, {}, &PortPlace::cylinder);
-  return ports;
-}
 
 EngineBooks read_books(const EngineModel& model) {
   EngineBooks books{model.network().held(), model.network().left(), model.network().heat_taken(), {}, {}, {}};

@@ -74,7 +74,7 @@ class EngineModel {
   // Means of the last whole cycle; before the first a guess of the air, and no power.
   double air_flow() const { return air_flow_; }                              // kg/s
   double compressor_power() const { return air_flow_ * compressor_work(); }  // that this boost takes, W
-  double power_now() const;                                                       // of all turbines in the last step, W
+  double power_now() const;                                                  // of all turbines in the last step, W
   double turbine_power() const { return turbine_power_; }                    // of all, behind their bearings, W
 
  private:

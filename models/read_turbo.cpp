@@ -78,9 +78,9 @@ ChargeCase read_charge(const CaseTable& root, const AmbientCase& ambient, Assume
   ChargeCase charge{};
   charge.boost_gauge = t.need_quantity("boost_gauge", Dimension::pressure_gauge, between(-0.8e5, 10e5));
   read_compressor(compressor, ambient, charge, assumed);
-  charge.cooler_drop = assumed.given_or(
-      root.table("cooler").quantity("pressure_drop", Dimension::pressure_difference, between(0, 2e5)),
-      "cooler.pressure_drop");
+  charge.cooler_drop =
+      assumed.given_or(root.table("cooler").quantity("pressure_drop", Dimension::pressure_difference, between(0, 2e5)),
+                       "cooler.pressure_drop");
   const auto temperature = t.quantity("temperature", Dimension::temperature, between(220, 500));
   charge.temperature = temperature ? *temperature : assumed_charge_temperature(root, ambient, charge, assumed);
   return charge;

@@ -64,10 +64,10 @@ struct GateFigures {
   double bore;                                 // m
   bool holds_target;                           // it opens for the boost target
   std::optional<double> bore_that_would_hold;  // where it cannot hold, m; rounded up
-  double before = 0, behind = 0;               // cycle means of the total pressure on its valve and of what is behind, Pa
-  std::optional<double> pushed_open{};          // share of full lift that drive pressure adds to what the boost alone opens
-  std::optional<double> cracks_at{};            // boost at which it begins to lift under this drive pressure, Pa gauge
-  std::optional<double> spring{};               // and without drive pressure, Pa gauge
+  double before = 0, behind = 0;        // cycle means of the total pressure on its valve and of what is behind, Pa
+  std::optional<double> pushed_open{};  // share of full lift that drive pressure adds to what the boost alone opens
+  std::optional<double> cracks_at{};    // boost at which it begins to lift under this drive pressure, Pa gauge
+  std::optional<double> spring{};       // and without drive pressure, Pa gauge
 };
 
 /// One compressor at work; corrected to its map's reference where there is one.

@@ -76,8 +76,7 @@ std::vector<EngineResult> run_engines(const std::vector<const EngineCase*>& case
       together.set(j, 1);
     });
   });
-  for (std::size_t i = 0; i < cases.size(); ++i)
-    results[i].threshold = boost_threshold(*cases[i], results[i].speeds);
+  for (std::size_t i = 0; i < cases.size(); ++i) results[i].threshold = boost_threshold(*cases[i], results[i].speeds);
   return results;
 }
 

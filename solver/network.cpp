@@ -15,9 +15,9 @@
 namespace pulsewright {
 namespace {
 
-constexpr long most_steps_between = 10;         // two refreshes of friction and heat factors, and ...
-constexpr double distance_between = 25e-3;      // ... what a wave runs meanwhile, m: coarse cells refresh more often
-constexpr long timed_every = 16;       // steps: looking at the clock each time would cost 3 % of a step
+constexpr long most_steps_between = 10;     // two refreshes of friction and heat factors, and ...
+constexpr double distance_between = 25e-3;  // ... what a wave runs meanwhile, m: coarse cells refresh more often
+constexpr long timed_every = 16;            // steps: looking at the clock each time would cost 3 % of a step
 
 /// A value of the gas for a message, which never prints NaN or infinity.
 std::string figure(double value) { return std::isfinite(value) ? fmt::format("{:.4g}", value) : "(no number)"; }

@@ -50,8 +50,8 @@ TEST(Describe, LinesSurviveAStepAtTheFlangeAndATapOnTheWay) {
 TEST(Describe, SaysNetworkLengthsPairsAndAssumptions) {
   EXPECT_TRUE(says(describe(read_engine(engine_text)),
                    {"Four into one", "firing order 1-3-4-2", "cylinder 1 > port 1 + primary 1", "joint merge",
-                    "primary 2 comes in at 15 deg", "gate gate on merge", "380 mm", "cylinder 3", "14 deg", "NPS 1-1/4 sch 10S",
-                    "exhaust_port.length", "joint.clock"}));
+                    "primary 2 comes in at 15 deg", "gate gate on merge", "380 mm", "cylinder 3", "14 deg",
+                    "NPS 1-1/4 sch 10S", "exhaust_port.length", "joint.clock"}));
   EXPECT_TRUE(says(describe(read_rig(rig_text)), {"Tee", "1 ms", "joint tee", "stub comes in at 90 deg"}));
 }
 

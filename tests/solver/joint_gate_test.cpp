@@ -81,7 +81,8 @@ TEST(JointGate, KnowsThePressuresOnItsValveOpenAndShut) {
     std::vector<Port> ports{duct_at(2e5, 200), duct_at(2e5, -200)};
     for (int step = 0; step < 4000; ++step) joint.advance(ports, {0, 5e-6, hot});
     const double head = 0.5 * joint.pressure() / (287 * joint.temperature()) * 200 * 200;
-    EXPECT_NEAR((joint.gate(0).total_pressure - joint.pressure()) / head, 1, 0.05);  // v settles near the stream's 200 m/s
+    EXPECT_NEAR((joint.gate(0).total_pressure - joint.pressure()) / head, 1,
+                0.05);  // v settles near the stream's 200 m/s
     EXPECT_EQ(joint.gate(0).behind, 1.2e5);
   }
 }
