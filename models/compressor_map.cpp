@@ -26,24 +26,11 @@ struct Columns {
 };
 
 std::optional<Columns> columns_of(const MapFile& file, const MapFault& fault) {
-  bool good = true;
-  const auto say = [&](const std::string& what, const std::string& hint) {
-    fault(file.name + ": " + what, hint);
-    good = false;
-  };
-  const int shaft = file.column(shaft_speed), tip = file.column(tip_speed);
-  if (shaft >= 0 && tip >= 0)
-    say(in_quotes(shaft_speed) + " and " + in_quotes(tip_speed) + " say the same", "keep one");
-  const Columns c{std::max(shaft, tip), file.column(flow_column), file.column(ratio_column),
-                  file.column(efficiency_column), tip >= 0};
-  if (c.speed < 0) say("the column " + in_quotes(shaft_speed) + " or " + in_quotes(tip_speed) + " is missing", {});
-  for (const auto& [column, name] :
-       {std::pair{c.flow, flow_column}, std::pair{c.ratio, ratio_column}, std::pair{c.efficiency, efficiency_column}})
-    if (column < 0) say("the column " + in_quotes(name) + " is missing", {});
-  if (!file.reference)
-    say("corrected figures need the state that they refer to",
-        "before the heading a line such as: reference, 298.15 K, 1.0 bar");
-  return good ? std::optional(c) : std::nullopt;
+  MapColumns columns(file, fault);
+  const Columns c{columns.need_one_of(shaft_speed, tip_speed), columns.need(flow_column), columns.need(ratio_column),
+                  columns.need(efficiency_column), columns.may(tip_speed) >= 0};
+  columns.need_reference();
+  return columns.good() ? std::optional(c) : std::nullopt;
 }
 
 std::string wrong_with(double speed, const CompressorMapPoint& p) {

@@ -3,13 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
-#include <sstream>
 
 #include "models/valve_lift.hpp"
 #include "shared/error.hpp"
-#include "shared/words.hpp"
+#include "shared/plain_rows.hpp"
 
 namespace pulsewright {
 namespace {
@@ -18,27 +16,10 @@ constexpr std::string_view heading = "crank_deg,lift_mm";
 constexpr std::size_t fewest_points = 5, most_points = 5000;
 constexpr double highest_lift = 0.05;  // m
 
-[[noreturn]] void refuse(const std::string& what) {
-  throw Error(
-      ErrorKind::case_file, what, {},
-      "crank angle after the dead centre between exhaust and intake, and lift, from one side of the lift to the "
-      "other");
-}
+const std::string hint =
+    "crank angle after the dead centre between exhaust and intake, and lift, from one side of the lift to the other";
 
-double number(std::string_view field, const std::string& place) {
-  field = trimmed(field);
-  double value = 0;
-  const auto [end, fault] = std::from_chars(field.data(), field.data() + field.size(), value);
-  if (fault != std::errc() || end != field.data() + field.size() || !std::isfinite(value))
-    refuse(place + ": " + in_quotes(field) + " is not a number");
-  return value;
-}
-
-LiftPoint row(std::string_view line, const std::string& place) {
-  const auto comma = line.find(',');
-  if (comma == std::string_view::npos) refuse(place + ": " + in_quotes(line) + " is not two values");
-  return {CrankAngle::from_degrees(number(line.substr(0, comma), place)), 1e-3 * number(line.substr(comma + 1), place)};
-}
+[[noreturn]] void refuse(const std::string& what) { throw Error(ErrorKind::case_file, what, {}, hint); }
 
 }  // namespace
 
@@ -64,18 +45,8 @@ void check_lift_table(const std::vector<LiftPoint>& table) {
 
 std::vector<LiftPoint> parse_lift_table(const std::string& text, const std::string& name) {
   std::vector<LiftPoint> points;
-  std::istringstream lines(text);
-  bool headed = false;
-  int count = 0;
-  for (std::string line; std::getline(lines, line);) {
-    const std::string place = name + ":" + std::to_string(++count);
-    const std::string_view words = trimmed(line);
-    if (words.empty() || words.front() == '#') continue;
-    if (!headed && words != heading)
-      refuse(place + ": the heading is " + in_quotes(words) + ", not " + in_quotes(heading));
-    if (headed) points.push_back(row(words, place));
-    headed = true;
-  }
+  for (const PlainRow& row : plain_rows(text, name, heading, hint))
+    points.push_back({CrankAngle::from_degrees(row.values[0]), 1e-3 * row.values[1]});
   check_lift_table(points);
   return points;
 }

@@ -1,10 +1,9 @@
 #include "models/map_file.hpp"
 
 #include <algorithm>
-#include <charconv>
-#include <cmath>
 
 #include "shared/error.hpp"
+#include "shared/plain_rows.hpp"
 #include "shared/units.hpp"
 #include "shared/words.hpp"
 
@@ -89,12 +88,11 @@ class Parser {
           {});
     MapRow row{line_, {}};
     for (const std::string& word : words) {
-      double value = 0;
-      const auto [end, failed] = std::from_chars(word.data(), word.data() + word.size(), value);
-      if (failed != std::errc() || end != word.data() + word.size() || !std::isfinite(value))
+      const auto value = plain_number(word);
+      if (!value)
         return say(in_quotes(word) + " is not a number",
                    "plain numbers with a decimal point; the unit stands in the heading");
-      row.values.push_back(value);
+      row.values.push_back(*value);
     }
     file_.rows.push_back(std::move(row));
   }
@@ -111,6 +109,38 @@ class Parser {
 int MapFile::column(std::string_view wanted) const {
   const auto found = std::ranges::find(columns, wanted);
   return found == columns.end() ? -1 : static_cast<int>(found - columns.begin());
+}
+
+void MapColumns::say(const std::string& what, const std::string& hint) {
+  fault_(file_.name + ": " + what, hint);
+  good_ = false;
+}
+
+int MapColumns::need(std::string_view name) {
+  const int column = file_.column(name);
+  if (column < 0)
+    say("the column " + in_quotes(name) + " is missing", "columns found: " + listed(file_.columns, "and"));
+  return column;
+}
+
+int MapColumns::one_of(std::string_view a, std::string_view b) {
+  if (file_.column(a) >= 0 && file_.column(b) >= 0)
+    say(in_quotes(a) + " and " + in_quotes(b) + " say the same", "keep one");
+  return std::max(file_.column(a), file_.column(b));
+}
+
+int MapColumns::need_one_of(std::string_view a, std::string_view b) {
+  const int column = one_of(a, b);
+  if (column < 0)
+    say("the column " + in_quotes(a) + " or " + in_quotes(b) + " is missing",
+        "columns found: " + listed(file_.columns, "and"));
+  return column;
+}
+
+void MapColumns::need_reference() {
+  if (!file_.reference)
+    say("corrected figures need the state that they refer to",
+        "before the heading a line such as: reference, 288.15 K, 1.01325 bar");
 }
 
 std::optional<MapFile> parse_map_file(const std::string& text, const std::string& name,

@@ -37,6 +37,27 @@ struct MapFile {
   std::string at(int line) const { return name + ":" + std::to_string(line); }
 };
 
+/// What a map of a machine asks of its columns; every lack is told once, and `good` says whether there was none.
+class MapColumns {
+ public:
+  MapColumns(const MapFile& file, const MapFault& fault) : file_(file), fault_(fault) {}
+
+  int may(std::string_view name) const { return file_.column(name); }
+  int need(std::string_view name);
+  /// The column by one of two names, never both; -1 where neither stands there.
+  int one_of(std::string_view a, std::string_view b);
+  int need_one_of(std::string_view a, std::string_view b);
+  void need_reference();
+  bool good() const { return good_; }
+
+ private:
+  void say(const std::string& what, const std::string& hint);
+
+  const MapFile& file_;
+  const MapFault& fault_;
+  bool good_ = true;
+};
+
 /// Columns must be among `known`, each once. Nothing after a fault.
 std::optional<MapFile> parse_map_file(const std::string& text, const std::string& name,
                                       const std::vector<std::string>& known, const MapFault& fault);

@@ -26,32 +26,16 @@ struct Columns {
   double speed_factor, flow_factor;  // to rev/(s sqrt K) and kg sqrt(K)/(s Pa)
 };
 
-/// The column by one of two names; -1 where none stands there.
-int one_of(const MapFile& file, const char* a, const char* b, const MapFault& fault, bool& good) {
-  if (file.column(a) >= 0 && file.column(b) >= 0) {
-    fault(file.name + ": " + std::string(a) + " and " + b + " say the same", "keep one of them");
-    good = false;
-  }
-  return std::max(file.column(a), file.column(b));
-}
-
 std::optional<Columns> columns_of(const MapFile& file, const MapFault& fault) {
-  bool good = true;
-  Columns c{one_of(file, speed_per_root, corrected_speed, fault, good),
-            file.column(ratio_column),
-            one_of(file, flow_parameter, corrected_flow, fault, good),
-            file.column(efficiency_column),
+  MapColumns columns(file, fault);
+  Columns c{columns.one_of(speed_per_root, corrected_speed),
+            columns.need(ratio_column),
+            columns.need_one_of(corrected_flow, flow_parameter),
+            columns.may(efficiency_column),
             1.0 / 60,
             1e-3};
-  for (const auto& [column, name] : {std::pair{c.ratio, ratio_column}, std::pair{c.flow, corrected_flow}})
-    if (column < 0) fault(file.name + ": the column " + in_quotes(name) + " is missing", {}), good = false;
-  const bool corrected = file.column(corrected_flow) >= 0 || file.column(corrected_speed) >= 0;
-  if (corrected && !file.reference) {
-    fault(file.name + ": corrected figures need the state that they refer to",
-          "before the heading a line such as: reference, 288.15 K, 1.01325 bar");
-    good = false;
-  }
-  if (!good) return std::nullopt;
+  if (file.column(corrected_flow) >= 0 || file.column(corrected_speed) >= 0) columns.need_reference();
+  if (!columns.good()) return std::nullopt;
   if (file.column(corrected_speed) >= 0) c.speed_factor /= std::sqrt(file.reference->temperature);
   if (file.column(corrected_flow) >= 0)
     c.flow_factor = std::sqrt(file.reference->temperature) / file.reference->pressure;
