@@ -13,6 +13,7 @@
 #include "models/starter_parts.hpp"
 #include "shared/cam_angle.hpp"
 #include "shared/error.hpp"
+#include "shared/plain_rows.hpp"
 #include "shared/units.hpp"
 #include "shared/words.hpp"
 
@@ -31,13 +32,6 @@ auto answered(Read read) {
   } catch (const Error& error) {
     refuse(error.message(), error.hint());
   }
-}
-
-std::optional<double> plain_number(std::string_view text) {
-  double value = 0;
-  const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), value);
-  if (fault != std::errc{} || end != text.data() + text.size()) return std::nullopt;
-  return value;
 }
 
 double measured(std::string_view text, Dimension dimension, std::string_view what, const Range& range) {
@@ -60,12 +54,7 @@ void check_redline(const StarterOptions& o) {
 }
 
 void check_fuel(const StarterOptions& o) {
-  std::vector<std::string> names;
-  for (const Fuel& fuel : known_fuels()) names.push_back(fuel.name);
-  if (find_fuel(o.fuel)) return;
-  const std::string near = nearest_word(o.fuel, names);
-  refuse("no fuel is called " + in_quotes(o.fuel),
-         near.empty() ? "one of: " + listed(names) : "did you mean " + near + "?");
+  answered([&] { return parse_fuel(o.fuel); });
 }
 
 void check_cam(const StarterOptions& o) {
@@ -129,7 +118,7 @@ constexpr std::array<StarterQuestion, 10> questions{{
      check_redline},
     {"--boost", "Boost you aim for, above the air outside", "1.0 bar", "1.0 bar, 15 psi, 100 kPa",
      "What the boost gauge is to show; how hot the charge gets follows from it.", &O::boost, check_boost},
-    {"--fuel", "Fuel", "petrol", "petrol, diesel, ethanol, methanol",
+    {"--fuel", "Fuel", "petrol", "petrol, diesel, E85 or another blend, ethanol, methanol",
      "Sets the burned gas, its amount and the usual mixture.", &O::fuel, check_fuel},
     {"--exhaust-cam", "Exhaust cam: opens, closes", "54 deg before bdc, 18 deg after tdc",
      "54 deg before bdc, 18 deg after tdc",

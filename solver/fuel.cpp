@@ -73,9 +73,12 @@ Fuel parse_fuel(std::string_view text) {
   if (const Fuel* known = find_fuel(lower_case(name))) return *known;
   if (const auto per_cent = ethanol_per_cent(name)) return ethanol_blend(*per_cent / 100);
   std::string names;
-  for (const Fuel& fuel : known_fuels()) names += in_quotes(fuel.name) + ", ";
+  std::vector<std::string> plain;
+  for (const Fuel& fuel : known_fuels()) names += in_quotes(fuel.name) + ", ", plain.push_back(fuel.name);
+  const std::string near = nearest_word(name, plain);
   throw Error(ErrorKind::case_file, in_quotes(text) + " is not a fuel that is known", {},
-              "fuel may be " + names + "or \"E85\", \"E10\", ... : per cent of ethanol by volume in petrol");
+              (near.empty() ? "" : "did you mean " + near + "? ") + "fuel may be " + names +
+                  "or \"E85\", \"E10\", ... : per cent of ethanol by volume in petrol");
 }
 
 }  // namespace pulsewright
