@@ -183,7 +183,9 @@ constexpr AssumedRow rows[] = {
     {"cooler.effectiveness", 0.75, one, between(0.6, 0.85), "", plain,
      "a good front-mounted cooler at speed; common practice, no source"},
     {"cooler.pressure_drop", 0.08 * bar, one, no_range, "bar", bar,
-     "a good front-mounted cooler at full flow; common practice, no source"},
+     "a good front-mounted cooler at the flow of redline, target boost and volumetric efficiency 0.95; common "
+     "practice, no "
+     "source"},
     {"turbine.capacity", 0.16, turbine_for_engine, times(0.75, 1.25), "kg/s", plain,
      "corrected flow at ratio 2.0 (288.15 K, 1.01325 bar), scaled with displacement, redline and boost; give your "
      "turbine's own figure"},
@@ -226,7 +228,8 @@ constexpr AssumedRow rows[] = {
     {"wastegate.clock", 0, one, no_range, "deg", deg, "because no clock angle is given",
      "midway between the first two ducts of its joint"},
     {"silencer", 0.15 * bar, one, between(0.05 * bar, 0.35 * bar), "bar", bar,
-     "back pressure at the flow of redline, target boost and volumetric efficiency 0.95; the same loss coefficient in "
+     "back pressure at the flow of redline, target boost and volumetric efficiency 0.95, gas of 1000 K; the same loss "
+     "coefficient in "
      "all compared cases; common practice, no source"},
     {"primary.length", 350 * mm, one, no_range, "mm", mm, "a starting point to edit; common practice, no source"},
     {"shop.weld_shrink", 0.5 * mm, one, between(0.3 * mm, 1 * mm), "mm a weld", mm,
