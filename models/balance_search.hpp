@@ -24,7 +24,6 @@ class BalanceSearch {
   bool answer(double balance);
 
   double position() const { return position_; }
-  double last_balance() const { return last_ ? last_->balance : 0; }
   bool close() const { return last_ && moved_ == 0; }  // the last answer moved nothing
   /// At an end of the range, and the balance wants it further.
   bool at_low_end() const { return close() && position_ == range_.low && last_->balance < -range_.closeness; }

@@ -71,7 +71,10 @@ void check_size(const CaseTable& root, const Sketch& sketch) {
 /// Tables of later work, so that they are not called unknown.
 void refuse_what_comes_later(const CaseTable& root) {
   for (const char* key : {"jig", "keep_clear", "shop", "log"})
-    if (root.has(key)) root.fault(key, "[" + std::string(key) + "] is not possible yet", "take it out");
+    if (root.has(key))
+      root.fault(key, "[" + std::string(key) + "] is not possible yet",
+                 key == std::string_view("log") ? "take it out; a log manifold is drawn with joints and ducts"
+                                                : "take it out");
 }
 
 }  // namespace

@@ -30,7 +30,6 @@ class EngineModel {
 
   /// Bore and lift of the gates that hold, times the case's; 1 at the start.
   void set_gate_scale(double scale);
-  double gate_scale() const { return gate_scale_; }
 
   /// A gate of the plan as it stands now: never further shut than the forces on its valve let it.
   GatePlan gate_now(std::size_t i) const;

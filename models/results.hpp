@@ -125,7 +125,6 @@ struct BoostFigures {
   std::optional<double> time_to_boost;        // to 90 % of the target after the load step, s
   std::string why_no_time;                    // where there is none
   std::vector<double> step_time, step_boost;  // of the load step, cycle by cycle; s, Pa gauge
-  int search_cycles = 0;                      // spent before the settled ones
 };
 
 struct SpeedResult {
